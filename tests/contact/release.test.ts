@@ -39,7 +39,7 @@ function random(seed: number): () => number {
 
 describe('releases by angle, by time, late and early, of a swing driven and of one at its limits', () => {
   const rnd = random(41);
-  const asks = Array.from({ length: casesOf(1000, 240) }, (_, i): SwingSpec => {
+  const asks = Array.from({ length: casesOf(1000, 80) }, (_, i): SwingSpec => {
     const spec = { ...short, ...(i % 3 === 0 ? { strength: 0.5 } : {}) };
     const late = i % 2 === 0 ? 0 : -0.03 + 0.06 * rnd();
     return i % 5 === 0

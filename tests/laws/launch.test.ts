@@ -113,13 +113,11 @@ const attempt = (fly: (spec: SkillSpec) => Flight, spec: SkillSpec): Flight | st
   }
 };
 
-/** Stated to a touchdown, to a duration, head first and before a landing; a swing; a late hand and a contact with another athlete. */
+/** Stated to a duration, to a touchdown head first and before a landing; a swing with a late hand and a contact with another athlete. */
 const SAMPLE: readonly (readonly [string, ...(string | undefined)[]])[] = [
-  ['back-straight-full', undefined],
   ['cat-turn', undefined],
   ['dive-forward-one-and-half-pike', undefined],
   ['floor-double-tuck', undefined],
-  ['giant-double-straight', undefined],
   ['giant-late-hand-full', 'ilse-marrow'],
   ['vault-handspring-half', 'tobias-fenn'],
 ];

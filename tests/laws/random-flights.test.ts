@@ -10,9 +10,9 @@ import { parametersOf, rotationOf } from '../oracles/euler-parameters.ts';
 import { accountAt, instants } from './from-poses.ts';
 import { type Case, cases, mirrored, reversed, scheduleOf, T } from './random-tree.ts';
 
-const LAW = casesOf(1000, 100);
+const LAW = casesOf(1000, 50);
 /** where whole frames are compared, which follow from the attitude that the laws compare */
-const SOME = casesOf(100, 50);
+const SOME = casesOf(100, 20);
 
 const MIRROR = 1e-9; // quaternion, rad, m: measured 5e-16
 const TURN = 1e-9; // quaternion, m: measured 3e-14

@@ -10,6 +10,7 @@ import { type BalanceSpec, DEFAULT_BALANCE } from '../../sim/skill/balance.ts';
 import { fitGains } from '../../sim/skill/balance-gains.ts';
 import { type Flown, makeFlyer } from '../../sim/skill/flyer.ts';
 import { flyRigid, rad, readAt, turn } from '../checks/flown.ts';
+import { someOf } from '../corpus.ts';
 import { flightIn } from '../files/parts.ts';
 import { accountAt } from '../laws/from-poses.ts';
 import * as R from '../oracles/reference.ts';
@@ -180,7 +181,7 @@ describe('with the reflex', () => {
   it('H8: above the critical delay no gains hold it', () => {
     const share = 0.33;
     for (const a of [0.8, 1.05, 1.3, 2])
-      for (const b of [0.5, 0.8, 1, 1.3, 2]) {
+      for (const b of someOf([0.5, 0.8, 1, 1.3, 2], 4)) {
         const k1 = a * lambda * lambda;
         expect(dies(share, { k1, k2: b * k1 * share * somersault }), `${a} ${b}`).toBe(false);
       }

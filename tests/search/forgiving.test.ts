@@ -12,6 +12,7 @@ import {
   parseSkill,
   shareOfTries,
 } from '../../sim/index.ts';
+import { casesOf } from '../corpus.ts';
 import * as R from '../oracles/reference.ts';
 import { fileOf, shelf } from '../skill/load.ts';
 import { rigidSkill, takeoffWith } from './problems.ts';
@@ -71,7 +72,7 @@ describe('the widest margin', () => {
 
 it('a double twist: the moves never lose margin, and the answer is flown as it says', () => {
   const aim = ownAim(parseSkill(fileOf('back-straight-double'), shelf));
-  const TRIES = 20;
+  const TRIES = casesOf(20, 6);
   const margin: ForgivingProblem['margin'] = (spec) => shareOfTries(spec, TRIES).share;
   const unknowns = ['takeoff.h.z', 'block:2.start', 'block:4.start'].map((id) => makeUnknown(aim.spec, id));
   const { best, answer } = findForgiving({ ...aim, unknowns, margin, answers: 1, fits: 2 }, { rounds: 2 });

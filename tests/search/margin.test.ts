@@ -10,6 +10,7 @@ import { Sampler } from '../../sim/search/sample.ts';
 import { SampleFlyer } from '../../sim/search/sample-fly.ts';
 import { makeSpread, type SpreadPart, usualSpread } from '../../sim/search/sample-spread.ts';
 import { StudyRunner, usualStudy } from '../../sim/search/span.ts';
+import { casesOf } from '../corpus.ts';
 import { bound, RAD, shelf, stillSpec, vary } from './still.ts';
 
 const flyerOf = (spec: ReturnType<typeof stillSpec>, parts: readonly SpreadPart[]): SampleFlyer =>
@@ -179,7 +180,7 @@ describe('beside the former window', () => {
     const spec = parseSkill(skills['back-tuck'], shelf);
     const request = usualStudy(spec, 3);
     const runner = new StudyRunner(request);
-    const table = runner.samples(0, 60);
+    const table = runner.samples(0, casesOf(60, 20));
     const { study } = runner;
     const { now, formerly } = studyMargin(table, study.spread, study.window);
     const k = study.window.findIndex((b) => b.result.id === 'short');

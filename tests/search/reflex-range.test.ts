@@ -13,7 +13,7 @@ import {
 } from '../../sim/index.ts';
 import { distances } from '../../sim/search/sample.ts';
 import { type StudyRequest, StudyRunner } from '../../sim/search/span.ts';
-import { isWhole } from '../corpus.ts';
+import { isWhole, someOf } from '../corpus.ts';
 import { fileOf, launchedOf, presetIds, shelf } from '../skill/load.ts';
 
 const specOf = (id: string) => parseSkill(fileOf(id), shelf);
@@ -49,11 +49,12 @@ describe('sensing noise', () => {
 });
 
 it('skills that fall into a twist they are not to have need the range; others do not', () => {
-  const needs = presetIds.filter((id) => {
+  const fallen = ['back-straight', 'double-back-straight'];
+  const needs = [...new Set([...fallen, ...someOf(presetIds, 6)])].filter((id) => {
     const spec = specOf(id);
     return needsReflexRange(flySkill(launchedOf(spec)), usualStudy(spec, 1, contact));
   });
-  expect(needs.sort()).toEqual(['back-straight', 'double-back-straight']);
+  expect(needs).toEqual(fallen);
 });
 
 it('the longer the delay the fewer land, and all more than the open loop', { timeout: 60_000 }, () => {
@@ -63,7 +64,7 @@ it('the longer the delay the fewer land, and all more than the open loop', { tim
     return shareOf(distances(runner.study.window, runner.samples(0, TRIES)), TRIES).share;
   };
   // measured with 200 tries: 0.10, 0.345, 0.23, 0.14
-  const delays = isWhole ? [0.1, 0.15, 0.2] : [0.1, 0.2];
-  const shares = [...delays.map((delay) => share(balanced(delay))), share(straight)];
+  const shares = (isWhole ? [0.1, 0.15, 0.2] : [0.1, 0.2]).map((delay) => share(balanced(delay)));
+  if (isWhole) shares.push(share(straight));
   for (let i = 1; i < shares.length; i++) expect(shares[i - 1]).toBeGreaterThan(shares[i]);
 });

@@ -25,6 +25,7 @@ import {
 } from '../../sim/index.ts';
 import { fitSteps } from '../../sim/math/least-squares.ts';
 import { byCost } from '../../sim/search/solve.ts';
+import { casesOf, isWhole } from '../corpus.ts';
 import * as R from '../oracles/reference.ts';
 import { fileOf, launchedOf, shelf, takeoffOf } from '../skill/load.ts';
 import { rigidSkill, takeoffWith } from './problems.ts';
@@ -142,7 +143,7 @@ describe('round trips', () => {
     'dive-forward-one-and-half-pike': ['takeoff.h.z', 'takeoff.speedUp'],
     'back-straight-double': ['takeoff.h.z', 'takeoff.speedUp', 'block:4.start'],
   };
-  for (const [id, ids] of Object.entries(trips))
+  for (const [id, ids] of Object.entries(trips).filter(([id]) => isWhole || /tuck|pike|double/.test(id)))
     it(`${id}: flown, its ${ids.join(' and ')} forgotten, they are found again`, () => {
       const spec = specOf(id);
       const truth = ids.map((i) => findInput(spec, i).value);
@@ -245,12 +246,17 @@ describe('a search', () => {
     ...aim,
     unknowns: ['takeoff.h.z', 'block:2.start', 'block:3.start', 'takeoff.speedUp'].map((i) => makeUnknown(aim.spec, i)),
     seed: 5,
-    fits: 4,
-    draws: 8,
+    fits: casesOf(4, 3),
+    draws: casesOf(8, 6),
+  };
+  let asked: ReturnType<typeof solve> | undefined;
+  const found = (): ReturnType<typeof solve> => {
+    asked ??= solve(problem);
+    return asked;
   };
 
   it('gives the same answers for the same seed, each distinct and each flown as it says', () => {
-    const a = solve(problem);
+    const a = found();
     expect(a.isComplete).toBe(true);
     expect(solve(problem, () => true)).toEqual(a);
     expect(a.solutions.length).toBeGreaterThan(1);

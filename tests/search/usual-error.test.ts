@@ -64,7 +64,7 @@ describe('how large', () => {
   });
 
   it('less error, more tries in the window', () => {
-    const TRIES = casesOf(100, 50);
+    const TRIES = casesOf(100, 30);
     const usual = (factor: number): StudyRequest => usualStudy(twist, 4, undefined, { level: 'national', factor });
     // as the window was before landings were judged by their model
     const window = [

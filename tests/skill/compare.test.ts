@@ -102,9 +102,10 @@ it('a landing that is off to the same side is more or less so, and further to th
   const { h_Scm_W: h } = flySkill(base);
   const turned = (k: number) =>
     relaunch(base, { takeoff: { ...base.takeoff, momentum: { kind: 'vector', h_Scm_W: [h[0], h[1], k * h[2]] } } });
-  const word = (a: number, b: number) => row(compareSkills([turned(a), turned(b)]), 'landingShort').words[1];
-  const shorts = [0.85, 0.9, 1.1, 1.15].map((k) => row(compareSkills([turned(k)]), 'landingShort').values[0] ?? 0);
-  expect(shorts.map(Math.sign)).toEqual([1, 1, -1, -1]);
+  const landing = (a: number, b: number) => row(compareSkills([turned(a), turned(b)]), 'landingShort');
+  const word = (a: number, b: number) => landing(a, b).words[1];
+  const shorts = [...landing(0.85, 1.15).values, ...landing(0.9, 1.1).values];
+  expect(shorts.map((s) => Math.sign(s ?? 0))).toEqual([1, -1, 1, -1]);
   expect([word(0.85, 0.9), word(0.9, 0.85)]).toEqual(['less short', 'more short']);
   expect([word(1.15, 1.1), word(1.1, 1.15)]).toEqual(['less past', 'more past']);
   expect([word(0.9, 1.1), word(1.1, 0.9)]).toEqual(['further past', 'further short']);

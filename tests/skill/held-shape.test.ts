@@ -46,7 +46,7 @@ const faster = (spec: SkillSpec, by: number): LaunchedSkill => {
 };
 
 describe('the two flyers agree at a take-off a little slower or faster', () => {
-  it.each(someOf(touchesDown, 3))('%s', (_, spec) => {
+  it.each(someOf(touchesDown, 6))('%s', (_, spec) => {
     for (const by of [-0.2, -0.05, -0.02, 0, 0.02, 0.2]) {
       const one = attempt(flySkill, faster(spec, by));
       const other = attempt((skill) => makeFlyer().fly(skill), faster(spec, by));

@@ -16,6 +16,7 @@ import { createReading } from './reading-files.ts';
 import { wordFault, wordFileName } from './say/fault-words.ts';
 import type { Flying } from './services.ts';
 import { shelfTexts } from './shelf-words.ts';
+import { createSoon } from './soon.ts';
 import type { Undoing } from './undoing.ts';
 import { texts } from './words.ts';
 
@@ -57,6 +58,10 @@ export interface DocumentState extends Undoing {
   /** back to the mark of a gesture under way; false when there was none */
   abandon(): boolean;
   edit(file: SkillFile, title: string): void;
+  /** the same, flown in the next task and shown in the one after, or before anything else is done */
+  editSoon(file: SkillFile, title: string): void;
+  undoSoon(): void;
+  redoSoon(): void;
   /** versions beside the document, and a step that changes both */
   readonly versions: Accessor<Versions>;
   editVersions(file: SkillFile, versions: Versions, title: string): void;
@@ -145,6 +150,18 @@ export function createDocument(host: DocumentHost): DocumentState {
     finish();
     return history();
   };
+  const soon = createSoon({
+    history,
+    finish,
+    settleLater: (settle) => {
+      unsettled = settle;
+    },
+    isWaiting: (settle) => unsettled === settle,
+    change: (next) => change(next),
+    fly: ({ doc }) => {
+      if (flying.legs.count(doc) === 1) host.check(doc);
+    },
+  });
   /** the document that the gesture under way began on is no longer the one that is open */
   let isCut = false;
   const change = (next: past.History<SkillFile>): void => {
@@ -235,6 +252,9 @@ export function createDocument(host: DocumentHost): DocumentState {
     redoTitle: () => history().undone.at(-1)?.title,
     undo: () => change(past.undo(finished())),
     redo: () => change(past.redo(finished())),
+    undoSoon: () => soon(past.undo),
+    redoSoon: () => soon(past.redo),
+    editSoon: (doc, title) => soon((h) => past.edit(past.abandon(h), put(doc), title)),
     origin: () => history().origin,
     setOrigin: (origin) => change(past.withOrigin(finished(), origin)),
     open,

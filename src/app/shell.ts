@@ -96,7 +96,7 @@ export interface ShellState {
 interface ShellHost {
   readonly flight: Pick<FlightState, 'result' | 'id'>;
   readonly cursor: Pick<CursorState, 'at'>;
-  readonly doc: Undoing & Pick<DocumentState, 'id'>;
+  readonly doc: Pick<DocumentState, 'id' | 'undoTitle' | 'redoTitle' | 'undoSoon' | 'redoSoon'>;
   readonly tools: readonly ToolName[];
 }
 
@@ -119,6 +119,7 @@ export function createShell({ flight, cursor, doc, tools }: ShellHost): ShellSta
   createComputed(
     on(hall, (isHall) => history.replaceState(null, '', writeHall(location.href, isHall)), { defer: true }),
   );
+  const ofDocument: Undoing = { ...doc, undo: doc.undoSoon, redo: doc.redoSoon };
   let answer: ((what: DeferredCommand) => void) | undefined;
   const openTool = (name: ToolName | undefined): void => {
     // both want the room under and over the floor
@@ -167,7 +168,7 @@ export function createShell({ flight, cursor, doc, tools }: ShellHost): ShellSta
     },
     stage: createStageProviders(),
     beside: createBeside(),
-    undoing: () => taken() ?? doc,
+    undoing: () => taken() ?? ofDocument,
     takeUndo: setTaken,
     theme,
     setTheme: (name) => {

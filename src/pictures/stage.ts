@@ -35,14 +35,21 @@ interface Staged {
 function choosePreferred(): RendererKind | undefined {
   const asked = new URLSearchParams(location.search).get('renderer');
   if (asked === 'webgl' || asked === 'webgpu' || asked === 'canvas') return asked;
+  slow ??= isWebglSlow();
+  return slow ? 'canvas' : undefined;
+}
+
+/** Asked once: a context takes longer to make than a picture to draw, and each layout mounts a canvas of its own. */
+let slow: boolean | undefined;
+
+function isWebglSlow(): boolean {
   // a browser that knows its WebGL for slow gives none here, and need not start it
   const gl = document.createElement('canvas').getContext('webgl', { failIfMajorPerformanceCaveat: true });
-  if (!gl) return 'canvas';
+  if (!gl) return true;
   const info = gl.getExtension('WEBGL_debug_renderer_info');
   const name = String(gl.getParameter(info ? info.UNMASKED_RENDERER_WEBGL : gl.RENDERER));
   gl.getExtension('WEBGL_lose_context')?.loseContext();
-  if (/swiftshader|llvmpipe|software|basic render/i.test(name)) return 'canvas';
-  return undefined;
+  return /swiftshader|llvmpipe|software|basic render/i.test(name);
 }
 
 const staged = new WeakMap<FlightResult, Staged>();

@@ -2,7 +2,8 @@
  * Text that is cut at a word, with an ellipsis, where its place has no room for all of it; `bare`: without one, at a comma where there is one.
  * Read aloud it is whole; what opens it is around it.
  */
-import { createEffect, createSignal, Show } from 'solid-js';
+import { createEffect, createSignal, on, Show } from 'solid-js';
+import { measureSoon } from './measure-soon.ts';
 import { useSize } from './size.ts';
 
 /** Width that the ellipsis and its space need, em. */
@@ -16,10 +17,13 @@ export function CutText(props: { text: string; class?: string; bare?: boolean })
   // a font that comes later has other widths
   const [fonts, setFonts] = createSignal(0);
   void document.fonts?.ready.then(() => setFonts(1));
-  createEffect(() => {
-    fonts();
-    setShown(size().width > 0 ? cutAtWord(place, whole, props.text, props.bare === true) : undefined);
-  });
+  const cut = {
+    measure: () => {
+      const found = size().width > 0 ? cutAtWord(place, whole, props.text, props.bare === true) : undefined;
+      return () => setShown(found);
+    },
+  };
+  createEffect(on([fonts, size, () => props.text, () => props.bare], () => measureSoon(cut)));
   return (
     <span ref={place} class={`cut-text ${props.class ?? ''}`}>
       <span ref={whole} classList={{ unseen: shown() !== undefined }}>

@@ -1,9 +1,12 @@
+import { inNextTask } from './frame.ts';
+
 /**
  * One pointer from press to release, mouse, pen or finger: moves in px from the start. Escape, a second finger, a pointer that is
  * lost and cancel take it back.
  */
 interface DragSteps {
   start?(e: PointerEvent): void;
+  /** in a task of its own, with the last place that is known: what it changes is drawn in the next frame */
   move(dx: number, dy: number, e: PointerEvent): void;
   /** moved: false for a plain press */
   end(moved: boolean): void;
@@ -38,11 +41,19 @@ export function startDrag(e: PointerEvent, steps: DragSteps): void {
       cancel();
       return;
     }
-    const dx = m.clientX - clientX;
-    const dy = m.clientY - clientY;
+    const [dx, dy] = wayOf(m);
     if (!moved && Math.hypot(dx, dy) < DEAD_PX) return;
     moved = true;
-    steps.move(dx, dy, m);
+    if (!last) inNextTask(moveOn);
+    last = m;
+  };
+  const wayOf = (m: PointerEvent): [number, number] => [m.clientX - clientX, m.clientY - clientY];
+  /** the place that no task has seen yet */
+  let last: PointerEvent | undefined;
+  const moveOn = (): void => {
+    const m = last;
+    last = undefined;
+    if (m) steps.move(...wayOf(m), m);
   };
   const stop = (): void => {
     if (cancelLast === cancel) cancelLast = undefined;
@@ -62,10 +73,12 @@ export function startDrag(e: PointerEvent, steps: DragSteps): void {
   const up = (u: PointerEvent): void => {
     if (u.pointerId !== pointerId) return;
     stop();
+    moveOn();
     steps.end(moved);
   };
   const cancel = (): void => {
     stop();
+    last = undefined;
     steps.cancel();
   };
   const key = (k: KeyboardEvent): void => {

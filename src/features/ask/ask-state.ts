@@ -13,6 +13,7 @@ import { wordPushedOff } from '../../app/takeoff-values.ts';
 import { MOST_VERSIONS, VERSION_LETTERS } from '../../document/versions.ts';
 import type { AskInput, Asking, AskSkill, Wanted } from '../../engine/ask.ts';
 import type { FlightResult } from '../../engine/result.ts';
+import { nextTask } from '../../ui/frame.ts';
 import { clausesOfAnswer } from './answer-words.ts';
 import { type Chosen, chooseFirst, wantedOf } from './ask-start.ts';
 import { nameInput } from './ask-words.ts';
@@ -75,8 +76,16 @@ export function makeAskState(page: Page): AskState {
   const { services, shell, doc, flight } = page;
   const [asking, setAsking] = createSignal<Asking>();
   const [failed, setFailed] = createSignal('');
-  services.load.asking().then(setAsking, (error) => setFailed(wordFault(error)));
   const isOpen = createMemo(() => shell.tool() === 'ask');
+  const begin = async (): Promise<void> => {
+    const engine = await services.load.asking();
+    const result = flight.result();
+    // a task of its own: what may change is listed by a flight of the skill as it is written
+    if (isOpen() && !result.draft) engine.open(result, flight.id() % LEGS > 0);
+    await nextTask();
+    setAsking(engine);
+  };
+  begin().catch((error) => setFailed(wordFault(error)));
 
   const opened = createMemo<{ id: number; skill: AskSkill } | undefined>((last) => {
     const engine = asking();

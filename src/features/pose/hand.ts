@@ -135,7 +135,7 @@ function makeHand(page: Page) {
     let file = doc.file();
     if (block === undefined) file = setPoseAt(file, cursor.at(), deg, { anchors, kind: 'stop' });
     else file = adjustHeld(file, block, deg, heldDeg(anglesNow()), anchors);
-    doc.edit(file, title);
+    doc.editSoon(file, title);
   };
 
   return {

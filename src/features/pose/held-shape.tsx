@@ -46,7 +46,7 @@ function One(props: { span: BlockSpan; held: boolean }) {
   const index = (): number => props.span.index;
   const block = () => getSchedule(doc.file()).blocks?.[index()];
   const former = (): BlockSpan | undefined => flight.spans()[index() - 1];
-  const edit = (file: SkillFile, title: string): void => doc.edit(file, title);
+  const edit = (file: SkillFile, title: string): void => doc.editSoon(file, title);
   const edge = (side: 'from' | 'to', s: number): void => {
     const b = block();
     if (!b) return;

@@ -20,19 +20,25 @@ const GAP = 4;
 /** What a px of covered limb counts against a px of distance, where no place is free. */
 const COVERED = 40;
 
-/** Left and top of a plate of this size. */
+/** Left and top of a plate of this size. The nearest places are asked first: the first that covers nothing is the best. */
 export function placePlate(room: PlateRoom, wide: number, tall: number): readonly [number, number] {
   const { width, height, clear, hand, apart } = room;
   let best: readonly [number, number] = [Math.max(width - wide - EDGE, 0), EDGE];
   let least = Number.POSITIVE_INFINITY;
+  const places: (readonly [left: number, top: number, off: number])[] = [];
   for (let y = EDGE; y + tall <= height - EDGE + STEP; y += STEP)
     for (let x = EDGE; x + wide <= width - EDGE + STEP; x += STEP) {
       const [left, top] = [Math.min(x, width - wide - EDGE), Math.min(y, height - tall - EDGE)];
       const off = toBox(hand[0], hand[1], left, top, wide, tall);
-      if (off < apart || off >= least) continue;
-      const cost = off + COVERED * covered(clear, left - GAP, top - GAP, wide + 2 * GAP, tall + 2 * GAP);
-      if (cost < least) [best, least] = [[left, top], cost];
+      if (off >= apart) places.push([left, top, off]);
     }
+  places.sort((a, b) => a[2] - b[2]);
+  const pieces = clear.map(boundOf);
+  for (const [left, top, off] of places) {
+    if (off >= least) break;
+    const cost = off + COVERED * covered(pieces, left - GAP, top - GAP, wide + 2 * GAP, tall + 2 * GAP);
+    if (cost < least) [best, least] = [[left, top], cost];
+  }
   return best;
 }
 
@@ -41,10 +47,34 @@ export function toBox(x: number, y: number, left: number, top: number, wide: num
   return Math.hypot(Math.max(left - x, 0, x - left - wide), Math.max(top - y, 0, y - top - tall));
 }
 
-/** How many px of the convex outlines' boxes of points a box meets; 0: none. */
-function covered(outlines: Outline, left: number, top: number, wide: number, tall: number): number {
+/** An outline, and the box around it. */
+interface Bound {
+  readonly piece: Outline[number];
+  readonly x: readonly [number, number];
+  readonly y: readonly [number, number];
+}
+
+function boundOf(piece: Outline[number]): Bound {
+  let [x0, x1, y0, y1] = [
+    Number.POSITIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+    Number.POSITIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+  ];
+  for (let i = 0; i < piece.length; i += 2) {
+    x0 = Math.min(x0, piece[i]);
+    x1 = Math.max(x1, piece[i]);
+    y0 = Math.min(y0, piece[i + 1]);
+    y1 = Math.max(y1, piece[i + 1]);
+  }
+  return { piece, x: [x0, x1], y: [y0, y1] };
+}
+
+/** How many px of the edges of convex outlines a box meets; 0: none. */
+function covered(outlines: readonly Bound[], left: number, top: number, wide: number, tall: number): number {
   let sum = 0;
-  for (const piece of outlines) {
+  for (const { piece, x, y } of outlines) {
+    if (x[1] < left || x[0] > left + wide || y[1] < top || y[0] > top + tall) continue;
     const n = piece.length / 2;
     for (let i = 0, j = n - 1; i < n; j = i++)
       sum += inBox(piece[2 * j], piece[2 * j + 1], piece[2 * i], piece[2 * i + 1], left, top, wide, tall);

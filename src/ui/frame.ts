@@ -18,7 +18,10 @@ export function drawOnFrame(subject: () => unknown, paint: () => void): void {
     if (subject() === drawn) draw();
     else frame ||= requestAnimationFrame(draw);
   });
-  onMount(draw);
+  // a part that comes has made its elements in this task
+  onMount(() => {
+    frame = requestAnimationFrame(draw);
+  });
   onCleanup(() => cancelAnimationFrame(frame));
 }
 

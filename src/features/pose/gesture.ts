@@ -1,6 +1,6 @@
 /**
  * One gesture of a hand on a limb: the limb is led from where it was when the gesture began, the shape held (or the moment) is changed, and the flight is
- * flown again at every move. Past what joints are known to do the limb lags behind the hand: as near as they can is looked for by flights, two of them
+ * flown again at every move. Past what joints are known to do the limb lags behind the hand: as near as they can is looked for by flights, one of them
  * in the task of the move, the others each in a task of its own, and until then the limb follows by geometry alone.
  */
 import { batch } from 'solid-js';
@@ -54,8 +54,8 @@ interface Tried {
 
 /** Most angles shown on the plate. */
 const SHOWN = 2;
-/** Flights in the task of a move: all of the way, and what was near enough before. */
-const AT_ONCE = 2;
+/** Flights in the task of a move: of all of the way. */
+const AT_ONCE = 1;
 
 const toDeg = (angles: readonly number[], names: readonly { readonly name: string }[]): NamedDegrees =>
   Object.fromEntries(names.map(({ name }, a) => [name, angles[a] * DEG]));

@@ -3,11 +3,12 @@
  * the rest is in the cut's place; on tablet and phone all of it is one sheet.
  */
 
-import { For, type JSX, Match, Show, Switch, untrack } from 'solid-js';
+import { createSignal, For, type JSX, Match, Show, Switch, untrack } from 'solid-js';
 import { Portal } from 'solid-js/web';
 import { FLIGHT_STRIP, LEFT } from '../../app/bench-columns.ts';
 import type { ToolProps } from '../../app/tool.ts';
 import { ChoiceButtons } from '../../ui/choice.tsx';
+import { inNextTask } from '../../ui/frame.ts';
 import { useSize } from '../../ui/size.ts';
 import { stepTab } from '../../ui/tabs.tsx';
 import { AngleList } from './angle-list.tsx';
@@ -96,9 +97,12 @@ function InPlace(props: { of: string; children: JSX.Element }) {
 function AirStage(props: { air: string; left?: number; under?: number; touch?: boolean }) {
   const air = untrack(() => document.querySelector<HTMLElement>(props.air)) ?? document.body;
   const size = useSize(() => air);
+  const [isNext, setNext] = createSignal(false);
+  // how large the athlete is drawn is measured over all shapes of the flight: enough for a task of its own
+  inNextTask(() => setNext(true));
   return (
     <Portal mount={air}>
-      <Show when={size().height > 0}>
+      <Show when={size().height > 0 && isNext()}>
         <div class="posing-air" style={{ left: `${props.left ?? 0}px` }}>
           <FigureHandle
             both

@@ -64,7 +64,14 @@ export interface Said {
 }
 
 /** The numbers of the result line, as a person reads them. */
+/** What was pressed has come to its end: undo and a pose that is put are flown in the page's next task and shown in the one after. */
+export const settled = (page: Page): Promise<void> =>
+  page.evaluate(async () => {
+    for (let i = 0; i < 4; i++) await new Promise((resolve) => setTimeout(resolve));
+  });
+
 export async function readSentence(page: Page): Promise<Said> {
+  await settled(page);
   const text = ((await page.getByTestId('sentence').textContent()) ?? '').replace(/\s+/g, ' ');
   const number = (pattern: RegExp): number => Number(pattern.exec(text)?.[1] ?? Number.NaN);
   return { text, somersaults: number(/([\d.]+) somersault/), twists: number(/([\d.]+) twist/) };
@@ -89,7 +96,10 @@ export async function drag(page: Page, target: Locator, dx: number, dy: number, 
 
 export const bob = (page: Page): Locator => page.getByRole('slider', { name: 'Time in the flight' });
 export const cursorOf = async (page: Page): Promise<number> => Number(await bob(page).getAttribute('aria-valuenow'));
-export const undo = (page: Page): Promise<void> => page.keyboard.press('ControlOrMeta+z');
+export async function undo(page: Page): Promise<void> {
+  await page.keyboard.press('ControlOrMeta+z');
+  await settled(page);
+}
 
 /** A change as a person makes it, on any device. */
 export async function editSpeedUp(page: Page, metresPerS: string): Promise<void> {

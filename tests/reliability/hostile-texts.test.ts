@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { checkSkillFile, formatSkill, parseJson } from '../../sim/index.ts';
 import { safeName } from '../../src/app/file-door.ts';
 import { makeProgressLine } from '../../src/cli/progress-line.ts';
+import { fileInWords } from '../../src/features/film/file-in-words.ts';
 import { makeFolder, run, still } from '../cli/run.ts';
 import { hostileTexts } from './hostile-texts.ts';
 
@@ -65,6 +66,14 @@ describe.each(hostileTexts)('$name', ({ text }) => {
       expect(Buffer.byteLength(name)).toBeLessThan(250);
     }
   });
+});
+
+test.each(hostileTexts)('a clip or a recording named by $name, in a sentence', ({ text }) => {
+  const said = fileInWords(`${text}.mp4`);
+  // kept apart it lies between two marks of its own
+  expect(said.replace(/^\u2068(.*)\u2069$/u, '$1')).not.toMatch(RAW);
+  expect(said).not.toContain('\n');
+  expect(Array.from(said).length).toBeLessThanOrEqual(42);
 });
 
 test('a name in a line of progress is one line, and short', () => {

@@ -1,8 +1,8 @@
 /** Words of a clip on the page. */
 import type { MarkKind } from '../../../sim/index.ts';
 import type { ClipFaultCode } from '../../clip/clip-source.ts';
+import { fileInWords } from './file-in-words.ts';
 
-const bare = (name: string): string => (name.length > 40 ? `${name.slice(0, 39)}…` : name);
 const STILL = 'What was open still is.';
 /** By what the reader of clips says of a camera. */
 const NO_CAMERA = {
@@ -26,26 +26,27 @@ export const clipTexts = {
   stopFilm: 'Stop and open it',
   openOther: 'Other clip or a still picture …',
   reading: (name: string, frames: number, of: number) =>
-    of > 0 ? `${bare(name)}: frame ${frames} of about ${of}` : `${bare(name)}: opening`,
+    of > 0 ? `${fileInWords(name)}: frame ${frames} of about ${of}` : `${fileInWords(name)}: opening`,
   cancel: 'Cancel',
   dismiss: 'Close this message',
   faults: {
-    notAClip: (name, what) => `${bare(name)} is no clip${what ? `: it is ${what}` : ''}. ${STILL}`,
-    noPictures: (name) => `${bare(name)} holds sound and no pictures. ${STILL}`,
+    notAClip: (name, what) => `${fileInWords(name)} is no clip${what ? `: it is ${what}` : ''}. ${STILL}`,
+    noPictures: (name) => `${fileInWords(name)} holds sound and no pictures. ${STILL}`,
     cannotDecode: (name, what) =>
-      `This browser cannot read ${bare(name)}${what ? ` (${what})` : ''}. Another browser may; or film in the phone’s most compatible form. ${STILL}`,
-    damaged: (name) => `${bare(name)} is damaged: no frame of it can be read. ${STILL}`,
-    empty: (name) => `${bare(name)} is empty. ${STILL}`,
+      `This browser cannot read ${fileInWords(name)}${what ? ` (${what})` : ''}. Another browser may; or film in the phone’s most compatible form. ${STILL}`,
+    damaged: (name) => `${fileInWords(name)} is damaged: no frame of it can be read. ${STILL}`,
+    empty: (name) => `${fileInWords(name)} is empty. ${STILL}`,
     tooLarge: (name, what) =>
-      `The pictures of ${bare(name)} are larger than is read${what ? `: ${what}` : ''}. ${STILL}`,
-    cannotRead: (name) => `${bare(name)} could not be read from this machine: it may be gone or locked. ${STILL}`,
+      `The pictures of ${fileInWords(name)} are larger than is read${what ? `: ${what}` : ''}. ${STILL}`,
+    cannotRead: (name) =>
+      `${fileInWords(name)} could not be read from this machine: it may be gone or locked. ${STILL}`,
     noCamera: (_, what) => `${noCamera(what)} ${STILL}`,
     noBrowser: (_, what) =>
       what === 'encoder'
         ? 'This browser cannot write clips. Another browser may.'
         : `This browser cannot read clips at all: it has no decoder for pages. Another browser may. ${STILL}`,
   } satisfies Record<ClipFaultCode, (name: string, what: string) => string>,
-  failed: (name: string, why: string) => `${bare(name)}: ${why}. ${STILL}`,
+  failed: (name: string, why: string) => `${fileInWords(name)}: ${why}. ${STILL}`,
   frameLost: (asked: number) => `Frame ${asked} is damaged, and none near it can be shown.`,
   frameDamaged: (asked: number, shown: number) => `Frame ${asked} is damaged; ${shown} is shown.`,
 
@@ -140,10 +141,10 @@ export const clipTexts = {
   atFault: 'Not used',
   keep: 'Keep with the skill',
   keepAgain: 'Keep again with the skill',
-  keepStep: (name: string) => `Keep what was measured in ${bare(name)}`,
+  keepStep: (name: string) => `Keep what was measured in ${fileInWords(name)}`,
   notStored: 'This browser does not keep what is measured here: keep it with the skill before you close the page.',
-  isKept: (name: string) => `What was measured in ${bare(name)} is kept with the skill; the clip is not.`,
-  keptHead: (name: string) => `Times of ${bare(name)} are kept with this skill.`,
+  isKept: (name: string) => `What was measured in ${fileInWords(name)} is kept with the skill; the clip is not.`,
+  keptHead: (name: string) => `Times of ${fileInWords(name)} are kept with this skill.`,
   openKept: 'Open the clip that came with it',
   keptOpen: 'Open the clip to see it. It stays on this machine.',
   keptFault: (why: string) =>

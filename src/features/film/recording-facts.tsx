@@ -4,6 +4,7 @@ import type { RecordingStudy } from '../../../sim/index.ts';
 import { useDocument } from '../../app/page.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
+import { fileInWords } from './file-in-words.ts';
 import type { RecordingState } from './recording-state.ts';
 import { recordingTexts as t } from './recording-words.ts';
 
@@ -43,8 +44,8 @@ export function RecordingFacts(props: { state: RecordingState; study: RecordingS
         </button>
       </header>
       <dl style={{ '--line': `${line()}px` }}>
-        <div title={props.study.name}>
-          <dt class="rec-file">{props.study.name.replace(/\.[^.]*$/, '')}</dt>
+        <div title={fileInWords(props.study.name)}>
+          <dt class="rec-file">{fileInWords(props.study.name.replace(/\.[^.]*$/, ''))}</dt>
           <dd>{t.kinds[props.study.kind]}</dd>
         </div>
         <For each={rows()}>

@@ -1,7 +1,7 @@
 /** Words of a recording. */
 import type { RecordingKind } from '../../../sim/index.ts';
+import { fileInWords } from './file-in-words.ts';
 
-const bare = (name: string): string => (name.length > 40 ? `${name.slice(0, 39)}…` : name);
 const each = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
 export const recordingTexts = {
@@ -14,17 +14,17 @@ export const recordingTexts = {
   dropHere: 'Or drop its file here.',
   stays: 'Nothing leaves this machine',
   opening: 'opening',
-  working: (name: string, what: string, percent: number) => `${bare(name)}: ${what}, ${percent} %`,
+  working: (name: string, what: string, percent: number) => `${fileInWords(name)}: ${what}, ${percent} %`,
   cancel: 'Cancel',
   notHuman: 'a recording is laid on a human body, and the athlete of this skill is a tree of parts',
   tooLarge: (name: string) =>
-    `${bare(name)} is larger than 256 MB, the most that is read: shorten it to the flight. What was open still is.`,
-  cannotRead: (name: string) => `${bare(name)} could not be read from this machine. What was open still is.`,
+    `${fileInWords(name)} is larger than 256 MB, the most that is read: shorten it to the flight. What was open still is.`,
+  cannotRead: (name: string) => `${fileInWords(name)} could not be read from this machine. What was open still is.`,
   notOne: (name: string, is: string, wanted: string) =>
-    `${bare(name)} is ${is}; wanted is ${wanted}. Nothing was changed.`,
+    `${fileInWords(name)} is ${is}; wanted is ${wanted}. Nothing was changed.`,
   damaged: (where: string, is: string, wanted: string) =>
     `Damaged at ${where}: ${is}; wanted is ${wanted}. Nothing was changed.`,
-  failed: (name: string, why: string) => `${bare(name)}: ${why}. Nothing was changed.`,
+  failed: (name: string, why: string) => `${fileInWords(name)}: ${why}. Nothing was changed.`,
   dismiss: 'Close this message',
 
   facts: 'The recording',

@@ -2,6 +2,7 @@
 import type { EndSpec } from '../flight/flight.ts';
 import { RAD } from '../math/angles.ts';
 import { FieldError, unknownName } from '../math/field-error.ts';
+import { own } from '../math/own.ts';
 import { afterOf, flightOf, legsOf } from '../math/phases.ts';
 import type { SmoothingCriterion } from '../schedule/smoothing.ts';
 import type { NamedPose, SkillSpec } from '../skill/skill-spec.ts';
@@ -56,6 +57,7 @@ export function parseSkill(json: unknown, shelf: Catalogue): SkillSpec {
     ownShapes: Object.fromEntries(Object.entries(file.shapes ?? {}).map(([id, shape]) => [id, shapeInRadians(shape)])),
     blocks: (schedule.blocks ?? []).map((b, i) => ({
       shape: b.shape,
+      title: own(shapes, b.shape)?.title,
       pose: poseOf(b.shape, `${path}.blocks[${i}].shape`),
       adjust: inRadians(b.adjustDeg ?? {}),
       from: b.from,

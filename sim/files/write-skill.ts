@@ -46,7 +46,10 @@ export function writeSkill(spec: SkillSpec, names: FileNames, note?: string): Sk
     ...(Object.keys(spec.ownShapes).length > 0
       ? {
           shapes: Object.fromEntries(
-            Object.entries(spec.ownShapes).map(([id, pose]) => [id, { title: id, word: id, angles: inDegrees(pose) }]),
+            Object.entries(spec.ownShapes).map(([id, pose]) => [
+              id,
+              { title: titleOf(spec, id), word: id, angles: inDegrees(pose) },
+            ]),
           ),
         }
       : {}),
@@ -240,3 +243,6 @@ function writeHuman(athlete: AthleteSpec): HumanAthlete | undefined {
 
 const inDegrees = (pose: NamedPose): Record<string, number> =>
   Object.fromEntries(Object.entries(pose).map(([name, angle]) => [name, tidyDeg(angle)]));
+
+const titleOf = ({ blocks }: SkillSpec, shape: string): string =>
+  blocks.find((block) => block.shape === shape)?.title ?? shape;

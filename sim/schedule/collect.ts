@@ -12,6 +12,7 @@ import type { AnchoredTime, AnchorTimes, ArmPath, ScheduleSpec } from './schedul
 
 interface PlacedBlock {
   readonly what: string;
+  readonly title?: string;
   readonly from: number;
   readonly to: number;
   readonly arms: ArmPath;
@@ -64,8 +65,10 @@ function placeBlocks(body: JointedBody, spec: ScheduleSpec, snap: Snap, anchors:
   spec.blocks.forEach((b, i) => {
     const what = `block ${i + 1} (${b.shape})`;
     checkPose(what, body, b.pose);
+    const { title } = b;
     const block: PlacedBlock = {
       what,
+      title,
       from: snap(b.from, () => `start of ${what}`),
       to: snap(b.to, () => `end of ${what}`),
       arms: b.arms,
@@ -73,15 +76,15 @@ function placeBlocks(body: JointedBody, spec: ScheduleSpec, snap: Snap, anchors:
     };
     if (block.to < block.from)
       throw new ScheduleOrderError(
-        { what: `the start of ${what}`, time: block.from },
-        { what: `the end of ${what}`, time: block.to },
+        { what: `the start of ${what}`, time: block.from, title },
+        { what: `the end of ${what}`, time: block.to, title },
         `a block cannot end before it starts${whenLands([b.from, b.to], anchors)}`,
       );
     const former = blocks[i - 1];
     if (former && (block.from < former.to || (block.from === former.to && !samePose(body, former.pose, b.pose, spec))))
       throw new ScheduleOrderError(
-        { what: `the end of ${former.what}`, time: former.to },
-        { what: `the start of ${what}`, time: block.from },
+        { what: `the end of ${former.what}`, time: former.to, title: former.title },
+        { what: `the start of ${what}`, time: block.from, title },
         block.from < former.to
           ? `blocks have to follow each other in time as they do in the list${whenLands([spec.blocks[i - 1].to, b.from], anchors)}`
           : 'two shapes that differ need time between them to move',

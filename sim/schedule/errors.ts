@@ -5,6 +5,8 @@ import { FieldError } from '../math/field-error.ts';
 interface PlacedItem {
   readonly what: string;
   readonly time: number;
+  /** of a block: its shape, as people read it */
+  readonly title?: string;
 }
 
 /** Two keys or blocks that changed order, meet, or leave no time between them; names both. */

@@ -23,6 +23,8 @@ export type ArmPath = 'front' | 'side' | 'direct';
 /** The body held in a shape from `from` to `to`; the gap before it is the move into it. */
 export interface ShapeBlock {
   readonly shape: string;
+  /** of the shape, as people read it */
+  readonly title?: string;
   readonly from: AnchoredTime;
   readonly to: AnchoredTime;
   /** how the arms travel into this shape */

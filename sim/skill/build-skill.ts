@@ -62,7 +62,7 @@ export function buildSkill(spec: SkillSpec): Skill {
       blocks: spec.blocks.map((b, i) => {
         const pose = poseOf(body, b.pose, `${path}.blocks[${i}].shape`, true);
         apply(body, b.adjust, `${path}.blocks[${i}].adjustDeg`, false, pose);
-        return { shape: b.shape, from: b.from, to: b.to, arms: b.arms, pose };
+        return { shape: b.shape, title: b.title, from: b.from, to: b.to, arms: b.arms, pose };
       }),
       keys,
       sampled,

@@ -19,6 +19,8 @@ export type NamedPose = Readonly<Record<string, number>>;
 
 export interface BlockSpec {
   readonly shape: string;
+  /** of the shape, as people read it */
+  readonly title?: string;
   readonly pose: NamedPose;
   /** what differs from the shape here */
   readonly adjust: NamedPose;

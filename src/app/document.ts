@@ -183,15 +183,21 @@ export function createDocument(host: DocumentHost): DocumentState {
   });
   const openSoon: DocumentState['openSoon'] = (doc, title, origin, original) =>
     inNextTask(() => {
-      const shown = origin ? doc : host.dress(doc);
+      let shown = origin ? doc : host.dress(doc);
       const show = (): void => open(shown, title, origin, original);
+      const isComing = (): boolean => {
+        const isBeside = host.check(shown) === 'beside';
+        if (isBeside) reading.whenFlown(shown.title, shown, show);
+        return isBeside;
+      };
       try {
-        if (host.check(shown) === 'beside') {
-          reading.whenFlown(shown.title, shown, show);
-          return;
+        if (isComing()) return;
+      } catch (error) {
+        // one that was stopped is asked for anew as another; any other fault is said when it is opened
+        if (error instanceof Error && error.name === 'FlightStoppedError') {
+          shown = structuredClone(shown);
+          if (isComing()) return;
         }
-      } catch {
-        // said when it is opened
       }
       reading.opening.cancel();
       inNextTask(show);

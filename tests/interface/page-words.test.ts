@@ -21,9 +21,12 @@ import { ENDING_WORDS } from '../../sim/words/verdict-words.ts';
 import { faultTexts } from '../../src/app/say/fault-texts.ts';
 import { wordFault, wordFileName } from '../../src/app/say/fault-words.ts';
 import { speakSentence, speakVerdict, wordLanding } from '../../src/app/say/sentence-words.ts';
+import { makeEngine } from '../../src/engine/engine.ts';
 import type { Outline } from '../../src/engine/result.ts';
+import { dataOfError, errorOfData } from '../../src/jobs/message.ts';
 import { setUnits } from '../../src/ui/units.ts';
 import { flightIn } from '../files/parts.ts';
+import { withSchedule } from '../reliability/heavy-parts.ts';
 import { readyEngine } from './ready-engine.ts';
 
 const engine = await readyEngine();
@@ -69,6 +72,31 @@ describe('faults', () => {
       expect(one).toMatch(/\. (Move|Give|Raise|Lower|Time|Count) .*, or undo$/);
       expect(one).not.toMatch(/anchor|converge|root|schedule|block|deg\b/);
     }
+  });
+
+  it('of an order in time name a shape as the page does, not as a file', () => {
+    const straight = skills['back-straight'] as SkillFile;
+    const block = (shape: string, from: number, to: number) => ({
+      shape,
+      from: { anchor: 'takeoff', s: from },
+      to: { anchor: 'takeoff', s: to },
+    });
+    const said = (...blocks: ReturnType<typeof block>[]): string => {
+      try {
+        makeEngine({ athletes, shapes }).fly(
+          withSchedule(straight, 'x', ({ base }) => ({ ...(base ? { base } : {}), blocks }) as never),
+        );
+        return 'flown';
+      } catch (error) {
+        return wordFault(errorOfData(structuredClone(dataOfError(error))));
+      }
+    };
+    expect(said(block('tShape', 0, 0.3), block('tuck', 0.2, 0.4))).toBe(
+      'There must be time between the end of the shape “Straight, arms out to the sides”, at 0.30 s, and the start of the shape “Tuck, hands on the shins”, at 0.20 s, in this order. Move one, or undo',
+    );
+    expect(said(block('tShape', 0.3, 0.2))).toBe(
+      'At 0.30 s the shape “Straight, arms out to the sides” would start after its end at 0.20 s. Move its start earlier, or undo',
+    );
   });
 
   it('of a field are said in words, with what it holds and what is allowed', () => {

@@ -96,6 +96,44 @@ describe('a heavy file is opened', () => {
     expect(page.doc.opening.now()).toBeUndefined();
   });
 
+  test('an entry of the shelf that was cancelled is flown when it is opened again', async () => {
+    const { engine, asked } = made();
+    const page = pageOf(engine);
+    const entry = { id: 'a', kind: 'skill', revision: 1, value: heavy('A') } as never;
+    page.doc.openEntry(entry);
+    await tasks();
+    page.doc.opening.cancel();
+    page.doc.openEntry(entry);
+    await tasks();
+    expect(page.doc.opening.now()?.name).toBe('A');
+    page.doc.opening.cancel();
+    await tasks();
+    page.doc.openEntry(entry);
+    await tasks();
+    await asked.at(-1)?.answer();
+    expect(page.doc.file().title).toBe('A');
+    expect(page.flight.outcome().fault).toBeUndefined();
+  });
+
+  test('a document that was cancelled is flown when the same is opened again', async () => {
+    const { engine, asked } = made();
+    const page = pageOf(engine);
+    const doc = heavy('A');
+    for (let i = 0; i < 2; i++) {
+      page.doc.openSoon(doc, 'Open A');
+      await tasks();
+      expect(page.doc.opening.now()?.name).toBe('A');
+      page.doc.opening.cancel();
+      await tasks();
+      expect(page.doc.opening.now()).toBeUndefined();
+    }
+    page.doc.openSoon(doc, 'Open A');
+    await tasks();
+    await asked.at(-1)?.answer();
+    expect(page.doc.file().title).toBe('A');
+    expect(page.flight.outcome().fault).toBeUndefined();
+  });
+
   test('an edit of it is flown beside the page; a cancel says so, with ways on', async () => {
     const { engine, asked } = made();
     const page = pageOf(engine);

@@ -1,6 +1,6 @@
 /** What can be wrong with a file, a code or a flight, said to people. Sentences; without a full stop at the end: the message goes on. */
 export const faultTexts = {
-  shape: (shape: string) => `the ${shape} shape`,
+  shape: (title: string) => `the shape “${title}”`,
   startsAfterEnd: (what: string, from: string, to: string) =>
     `At ${from} s ${what} would start after its end at ${to} s. Move its start earlier, or undo`,
   order: (a: string, at: string, b: string, bt: string) =>

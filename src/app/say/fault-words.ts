@@ -11,6 +11,7 @@ const f = faultTexts;
 
 interface Placed {
   readonly what: string;
+  readonly title?: unknown;
   readonly time: number;
 }
 const isPlaced = (v: unknown): v is Placed =>
@@ -20,9 +21,11 @@ const isReach = (v: unknown): v is NoReleaseError['reach'] => typeof v === 'obje
 const isLate = (v: unknown): v is NonNullable<SwingMovesError['late']> =>
   typeof v === 'object' && v !== null && 'round' in v;
 
-/** "the start of block 4 (landing)" of a file is "the start of the landing shape" of the page. */
-function wordItem(what: unknown): string {
-  return String(what).replace(/block \d+ \(([^)]*)\)/, (_, shape: string) => f.shape(shape));
+/** "the start of block 4 (tShape)" of a file is "the start of the shape “Straight, arms out to the sides”" of the page. */
+function wordItem({ title }: Placed, what: string): string {
+  return what.replace(/block \d+ \(([^)]*)\)/, (_, shape: string) =>
+    f.shape(cut(plainLetters(typeof title === 'string' ? title : shape))),
+  );
 }
 
 /** Of a path in a file; a quoted name may hold dots and brackets. */
@@ -146,8 +149,8 @@ export function wordFault(error: unknown): string {
     if (!isPlaced(first) || !isPlaced(second)) return error.message;
     const [a, b] = [first.time, second.time].map((t) => formatNumber(t, 2));
     const itself = /^the start of (.*)$/.exec(first.what)?.[1];
-    if (itself && second.what === `the end of ${itself}`) return f.startsAfterEnd(wordItem(itself), a, b);
-    return f.order(wordItem(first.what), a, wordItem(second.what), b);
+    if (itself && second.what === `the end of ${itself}`) return f.startsAfterEnd(wordItem(first, itself), a, b);
+    return f.order(wordItem(first, first.what), a, wordItem(second, second.what), b);
   }
   if (FIELD_ERRORS.includes(name) && 'field' in error && 'allowed' in error) return wordField(error);
   if (name === 'NoReleaseError' && 'reach' in error && isReach(error.reach)) {

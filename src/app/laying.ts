@@ -7,7 +7,7 @@ import { withoutSide } from '../../sim/math/side.ts';
 import { changeBlock } from '../document/edits.ts';
 import { getStorage } from '../document/keep.ts';
 import { carryShape, layShape } from '../document/lay-shape.ts';
-import { makeOwnShapes, nameShape } from '../document/own-shapes.ts';
+import { makeOwnShapes, nameShape, PLACE } from '../document/own-shapes.ts';
 import { keyTexts } from './key-words.ts';
 import { keptState, type Page } from './page.ts';
 import { makeSaid } from './said.ts';
@@ -31,6 +31,12 @@ export const MOVE = { least: 0.03, most: 1, usual: 0.15 };
 function makeLaying(page: Page) {
   const { doc, services, flight, cursor } = page;
   const store = makeOwnShapes(getStorage('localStorage'));
+  const damaged = store.damaged();
+  if (damaged)
+    void import('./put-aside.ts').then(
+      ({ putAside }) => putAside(page.shell, 'shapes', PLACE, damaged),
+      () => undefined,
+    );
   /** what the browser refused to keep */
   const [here, setHere] = createSignal<Readonly<Record<string, ShapeData>>>({});
   const readAll = (): Readonly<Record<string, ShapeData>> => ({ ...store.read(), ...here() });

@@ -2,7 +2,7 @@
 import type { ShapeData } from '../../sim/index.ts';
 import { isObject } from './record-version.ts';
 
-const PLACE = 'shapeflight.shapes';
+export const PLACE = 'shapeflight.shapes';
 /** What was there and is no list at all. */
 const DAMAGED = `${PLACE}.damaged`;
 const MOST = 200;
@@ -11,6 +11,8 @@ type OwnShapeList = Readonly<Record<string, ShapeData>>;
 
 interface OwnShapes {
   read(): OwnShapeList;
+  /** what is there and is no list at all */
+  damaged(): string | undefined;
   /** false: the browser refused */
   keep(id: string, shape: ShapeData): boolean;
   remove(id: string): boolean;
@@ -43,6 +45,10 @@ export function makeOwnShapes(store: Storage | undefined): OwnShapes {
     read: () => {
       const whole = Object.entries(parseList(readText()) ?? {}).filter(([, one]) => isShape(one));
       return Object.fromEntries(whole.slice(0, MOST)) as OwnShapeList;
+    },
+    damaged: () => {
+      const text = readText();
+      return text && !parseList(text) ? text : undefined;
     },
     keep: (id, shape) => write((list) => Object.assign(list, { [id]: shape })),
     remove: (id) => write((list) => delete list[id]),

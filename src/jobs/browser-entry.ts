@@ -19,4 +19,7 @@ const receive = serveJobs({
     }),
 });
 
+// what cannot be read, and what nobody has caught, the page hears of as an error of this worker
+addEventListener('messageerror', () => reportError(new Error('a worker was sent what it could not read')));
+addEventListener('unhandledrejection', ({ reason }) => reportError(reason));
 addEventListener('message', ({ data }: MessageEvent<ToWorker>) => receive(data));

@@ -1,13 +1,13 @@
 /** The worksheet that is written: its past, what it comes to for the open skill, and what leaves of the athlete. */
 import { type Accessor, createEffect, createMemo, createResource, createSignal, on, onCleanup } from 'solid-js';
 import type { Along, Handed, KeyValue, Worksheet } from '../../../sim/index.ts';
+import { putAside } from '../../app/put-aside.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import { NOTHING_ALONG } from '../../app/travel-ticks.tsx';
 import { type Undoing, undoingOf } from '../../app/undoing.ts';
 import * as past from '../../document/history.ts';
 import { getStorage } from '../../document/keep.ts';
 import type { WorksheetNumbers } from '../../engine/class.ts';
-import { writeStored } from '../../ui/stored.ts';
 import type { ClassRoomState } from './class-state.ts';
 import {
   asksOf,
@@ -75,7 +75,7 @@ export function makeWriteState({ page, classing }: ClassRoomState): WriteState {
   const first = (): WorksheetDraft => firstDraft(doc.chain().title);
   const kept = keep.read();
   // of another build, or damaged: it is not written over
-  if (kept !== null && !parseDraft(kept)) writeStored(`${KEY}.damaged`, kept);
+  if (kept !== null && !parseDraft(kept)) putAside(page.shell, 'worksheet', KEY, kept);
   const [history, setHistory] = createSignal(past.makeHistory(parseDraft(kept) ?? first()));
   const [along, setAlong] = createSignal(NOTHING_ALONG);
   const [known, setKnown] = createSignal<Numbers>();

@@ -193,7 +193,7 @@ export function createDocument(host: DocumentHost): DocumentState {
       try {
         if (isComing()) return;
       } catch (error) {
-        // one that was stopped is asked for anew as another; any other fault is said when it is opened
+        // one that was stopped is asked for again as another; any other fault is said when it is opened
         if (error instanceof Error && error.name === 'FlightStoppedError') {
           shown = structuredClone(shown);
           if (isComing()) return;

@@ -1,6 +1,7 @@
 // Build, preview and unit tests. The command line has a build of its own: src/cli/build-cli.mjs.
 import solid from 'vite-plugin-solid';
 import { defineConfig } from 'vitest/config';
+import { bareSchemasPlugin } from './src/engine/bare-schemas-plugin.ts';
 import { makeLicences } from './src/offline/licence-plugin.ts';
 import { offlinePlugin } from './src/offline/offline-plugin.ts';
 import { oneFilePlugin } from './src/offline/one-file-plugin.ts';
@@ -30,7 +31,7 @@ export default defineConfig(({ mode }) => {
   const isOne = mode === 'one-file';
   return {
     base: './',
-    plugins: [solid(), pixiPlugin(), licences.page(), isOne ? oneFilePlugin() : offlinePlugin()],
+    plugins: [solid(), pixiPlugin(), bareSchemasPlugin(), licences.page(), isOne ? oneFilePlugin() : offlinePlugin()],
     build: {
       target: 'es2023',
       chunkSizeWarningLimit: isOne ? 8000 : 1200,
@@ -51,7 +52,7 @@ export default defineConfig(({ mode }) => {
     worker: {
       // a page from the disk may start no module as a worker
       format: isOne ? 'iife' : 'es',
-      plugins: () => [licences.worker()],
+      plugins: () => [bareSchemasPlugin(), licences.worker()],
     },
     preview: { host: '127.0.0.1' },
     test: {

@@ -101,6 +101,10 @@ const servicesWith = (keeper: Keeper, asked: SkillFile | undefined): Services =>
     migrate: engine.migrate,
   }),
   load: {
+    large: loadPart(
+      () => import('../pictures/large-picture.ts'),
+      (m) => m.largePictures,
+    ),
     print: loadPart(
       () => import('../pictures/print-picture.ts'),
       (m) => m.printing,

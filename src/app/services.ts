@@ -37,7 +37,7 @@ import type { ClipRoom } from '../pictures/clip-room.ts';
 import type { FilmPictures } from '../pictures/film-pictures.ts';
 import type { PrintPictures } from '../pictures/print-input.ts';
 import type { RecordingRoom } from '../pictures/recording-room.ts';
-import type { StagePictures } from '../pictures/stage-input.ts';
+import type { LargePictures, StagePictures } from '../pictures/stage-input.ts';
 import type { WholePictures } from '../pictures/whole-input.ts';
 import type { StartMark } from './start-mark.ts';
 
@@ -118,6 +118,7 @@ interface Presets {
 
 /** What is loaded with the feature that asks for it. */
 export interface Loaders {
+  large(): Promise<LargePictures>;
   print(): Promise<PrintPictures>;
   moving(): Promise<MovingPictures>;
   paper(): Promise<Paper>;

@@ -8,7 +8,7 @@ import type { Trail } from '../scene/trails.ts';
 import type { OtherVersion } from '../scene/version-ghost.ts';
 import { formatNumber } from '../ui/numbers.ts';
 import type { UnitSystem } from '../ui/units.ts';
-import type { ViewPlace } from './stage-input.ts';
+import type { LargePictures, ViewPlace } from './stage-input.ts';
 import { pictureTexts } from './words.ts';
 
 type PoseAt = (t: number) => StagePose;
@@ -53,7 +53,7 @@ function getTrails(flight: StageFlight, poseAt: PoseAt): readonly Trail[] {
   return trails;
 }
 
-export function wordMeasure(measure: Measure, units: UnitSystem): string {
+function wordMeasure(measure: Measure, units: UnitSystem): string {
   const value = calcMeasure(measure);
   if (value === undefined) return '';
   if (measure.kind === 'angle') return `${formatNumber((value * 180) / Math.PI, 0)}°`;
@@ -62,7 +62,7 @@ export function wordMeasure(measure: Measure, units: UnitSystem): string {
   return pictureTexts.lengthRead(length(value), length(Math.abs(u1 - u0)), length(Math.abs(v1 - v0)));
 }
 
-export function drawLarge(
+function drawLarge(
   place: ViewPlace,
   flight: StageFlight,
   cursor: StagePose,
@@ -90,3 +90,5 @@ export function drawLarge(
     },
   });
 }
+
+export const largePictures: LargePictures = { draw: drawLarge, wordMeasure };

@@ -4,6 +4,9 @@ import type { FlightResult } from '../engine/result.ts';
 import type { HeldLimb, LimbName } from '../scene/held-limbs.ts';
 import type { LargeLook } from '../scene/large-look.ts';
 import type { Measure } from '../scene/measure.ts';
+import type { StageFlight, StagePose } from '../scene/pose-frames.ts';
+import type { Scene } from '../scene/scene.ts';
+import type { OtherVersion } from '../scene/version-ghost.ts';
 import type { UnitSystem } from '../ui/units.ts';
 
 type ViewKind = 'unrolled' | 'side' | 'front' | 'top' | 'upright' | 'large';
@@ -30,10 +33,25 @@ export interface ViewPlace {
   readonly calm?: boolean;
   /** unrolled: a line from the mass centre down to the floor */
   readonly plumb?: boolean;
-  /** large: the camera, and what is shown */
+  /** large: the camera, what is shown, and what draws it */
   readonly look?: LargeLook;
+  readonly large?: LargePictures;
   /** most ghosts that the place can hold */
   readonly ghosts: number;
+}
+
+/** What draws the large stage. */
+export interface LargePictures {
+  draw(
+    place: ViewPlace,
+    flight: StageFlight,
+    cursor: StagePose,
+    poseAt: (t: number) => StagePose,
+    others: readonly OtherVersion[],
+    units: UnitSystem,
+  ): Scene;
+  /** what length or angle reads; empty while points are missing */
+  wordMeasure(measure: Measure, units: UnitSystem): string;
 }
 
 /** Another flight in the same pictures; at the cursor's time t it is at its own time t + shiftS. */
@@ -142,6 +160,4 @@ export interface StagePictures {
   /** the same of any pose */
   poseTile(result: FlightResult, angles: readonly number[], widthPx: number, heightPx: number): string;
   held(input: HeldPictureInput): HeldPicture;
-  /** what length or angle reads; empty while points are missing */
-  wordMeasure(measure: Measure | undefined, units: UnitSystem): string;
 }

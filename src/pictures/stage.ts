@@ -17,7 +17,6 @@ import { topScene } from '../scene/top-scene.ts';
 import { uprightScene } from '../scene/upright-scene.ts';
 import type { OtherVersion } from '../scene/version-ghost.ts';
 import { heldView } from '../scene/view.ts';
-import { drawLarge, wordMeasure } from './large-picture.ts';
 import { drawHeld, drawPoseTile, findFigures } from './pose-picture.ts';
 import { putText } from './put-text.ts';
 import type { StageFigure, StageHandle, StageInput, StagePictures, ViewPlace } from './stage-input.ts';
@@ -122,7 +121,8 @@ function drawView(
     case 'top':
       return topScene({ flight, cursor, window, others });
     case 'large':
-      return drawLarge(place, flight, cursor, getStaged(input.result).pose, others, input.units);
+      if (!place.large) throw new RangeError('the large stage is drawn by what comes with it');
+      return place.large.draw(place, flight, cursor, getStaged(input.result).pose, others, input.units);
     case 'upright':
       return uprightScene({ body: flight.body, pose: cursor, width, height, pxPerM, y: place.centreY, others });
   }
@@ -191,7 +191,6 @@ export const stagePictures: StagePictures = {
   },
   poseTile: drawPoseTile,
   held: drawHeld,
-  wordMeasure: (measure, units) => (measure ? wordMeasure(measure, units) : ''),
   tile: (result, block, width, height) => {
     const span = result.skill.schedule.blocks[block];
     if (!span) return '';

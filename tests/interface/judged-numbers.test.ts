@@ -7,7 +7,7 @@ import { USUAL_WINDOW } from '../../sim/search/margin-window.ts';
 import { NATIONAL_ERRORS } from '../../sim/skill/national-errors.ts';
 import { MISS_WIDTHS } from '../../sim/skill/skill-verdict.ts';
 import { FIRST_ASKED } from '../../src/app/asked-clearance.ts';
-import { texts } from '../../src/app/words.ts';
+import { resultTexts } from '../../src/app/result-words.ts';
 import { studyTexts } from '../../src/features/air/study-texts.ts';
 import { askTexts } from '../../src/features/ask/words.ts';
 
@@ -15,7 +15,7 @@ const deg = (rad: number): string => `${Number((rad * DEG).toFixed(2))}°`;
 const cm = `${100 * ASKED_CLEARANCE} cm`;
 
 it('what was judged, and what not', () => {
-  const [planar, missed] = texts.judged.limits;
+  const [planar, missed] = resultTexts.judged.limits;
   const { twist, tilt, sides, across } = ASYMMETRY_LIMITS;
   for (const word of [
     `more than ${deg(twist)}`,
@@ -37,7 +37,7 @@ it('how sensitive a result is', () => {
     `${1000 * lateHand} ms of a late hand`,
     `against ${deg(MISS_WIDTHS.twist)} of twist`,
   ])
-    expect(texts.sensitive.how).toContain(word);
+    expect(resultTexts.sensitive.how).toContain(word);
 });
 
 it('what counts as landed, and the release window', () => {

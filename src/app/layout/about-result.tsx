@@ -1,6 +1,7 @@
 /** What there is to know about the result besides the sentence: its name, what it was judged by, how sensitive it is, what it was compared with. */
 import { onCleanup, onMount, Show } from 'solid-js';
 import { useFlight } from '../page.ts';
+import { resultTexts } from '../result-words.ts';
 import { wordNames, wordNoName } from '../say/code-words.ts';
 import { useSensitivity } from '../sensitivity.ts';
 import { texts } from '../words.ts';
@@ -41,9 +42,9 @@ export function AboutResult(props: { close: () => void }) {
           {t.draft}
         </button>
       </p>
-      <h3>{texts.judged.title}</h3>
+      <h3>{resultTexts.judged.title}</h3>
       <JudgedDetails />
-      <h3>{texts.sensitive.open}</h3>
+      <h3>{resultTexts.sensitive.open}</h3>
       <div class="sensitive">
         <SensitiveParts />
       </div>

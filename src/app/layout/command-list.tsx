@@ -13,13 +13,20 @@ import {
 import { printKey } from '../../commands/keys.ts';
 import { commandTexts } from '../../commands/words.ts';
 import { useActions } from '../actions.ts';
+import { FailedLine } from '../failed-line.tsx';
 import { loadPart } from '../load-part.ts';
 import { usePage } from '../page.ts';
 import { useShelf } from '../shelf.ts';
+import { texts } from '../words.ts';
 import { useCode } from './code-state.ts';
-import { type FindEntry, findEntries, listEntries } from './find-entries.ts';
+import type { FindEntry } from './find-entries.ts';
 
 const t = commandTexts;
+/** What is typed until it comes stays in the box, and finds then. */
+export const loadEntries = loadPart(
+  () => import('./find-entries.ts'),
+  (m) => m,
+);
 const loadFinds = loadPart(
   () => import('./find-late.ts'),
   (m) => m.listLate(),
@@ -37,8 +44,11 @@ export function CommandList(props: { close: () => void }) {
   let list!: HTMLDivElement;
   // other words, and what can be read, come a moment later; without a network the rest is there
   const [late] = createResource(() => loadFinds().catch(() => undefined));
-  const all = createMemo(() => listEntries(page, actions, shelf, late.latest));
-  const found = createMemo(() => findEntries(all(), typed(), code));
+  const [parts, { refetch }] = createResource(loadEntries);
+  const finding = () => (parts.state === 'ready' ? parts() : undefined);
+  const all = createMemo(() => finding()?.listEntries(page, actions, shelf, late.latest) ?? []);
+  const found = createMemo(() => finding()?.findEntries(all(), typed(), code) ?? []);
+  const isNone = () => finding() !== undefined && found().length === 0;
   createEffect(() => {
     found();
     setAt(0);
@@ -93,7 +103,7 @@ export function CommandList(props: { close: () => void }) {
         onKeyDown={onKeyDown}
       />
       <p class="spoken" role="status">
-        {found().length > 0 ? t.found(found().length) : t.none}
+        {isNone() ? t.none : finding() && t.found(found().length)}
       </p>
       <div ref={list} id={listId} role="listbox" aria-label={t.findTitle} class="commands">
         <For each={found()}>
@@ -120,7 +130,10 @@ export function CommandList(props: { close: () => void }) {
           )}
         </For>
       </div>
-      <Show when={found().length === 0}>
+      <Show when={parts.error}>
+        <FailedLine again={() => void refetch()}>{texts.panelFailed}</FailedLine>
+      </Show>
+      <Show when={isNone()}>
         <p class="quiet">{t.none}</p>
       </Show>
     </div>

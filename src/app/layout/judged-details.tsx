@@ -2,12 +2,12 @@
 import { For, Show } from 'solid-js';
 import { wordBasis } from '../../../sim/words/basis-words.ts';
 import { formatNumber } from '../../ui/numbers.ts';
+import { resultTexts } from '../result-words.ts';
 import { sayLikelihood } from '../say/say-likelihood.ts';
 import { PAGE_NUMBERS } from '../say/sentence-words.ts';
 import { useWholeState } from '../whole-state.ts';
-import { texts } from '../words.ts';
 
-const t = texts.judged;
+const t = resultTexts.judged;
 
 export function JudgedDetails() {
   const whole = useWholeState();

@@ -1,9 +1,9 @@
 /** How sensitive the result is, in words, once it is known. */
 import { For, Show } from 'solid-js';
+import { resultTexts } from '../result-words.ts';
 import { useSensitivity } from '../sensitivity.ts';
-import { texts } from '../words.ts';
 
-const s = texts.sensitive;
+const s = resultTexts.sensitive;
 
 export function SensitiveParts() {
   const sensitivity = useSensitivity();

@@ -10,10 +10,10 @@ import { Sheet } from '../../ui/sheet.tsx';
 import { FailedLine } from '../failed-line.tsx';
 import { makeLate, useFirstSign } from '../late.tsx';
 import { loadPart } from '../load-part.ts';
-import { usePage, useShell } from '../page.ts';
+import { usePage, useServices, useShell } from '../page.ts';
 import { printTexts } from '../sheet-words.ts';
 import { texts } from '../words.ts';
-import { CommandList } from './command-list.tsx';
+import { CommandList, loadEntries } from './command-list.tsx';
 import { loadLargeStage } from './stage/late-large.ts';
 
 /** Loaded when it is asked for: the page starts light. */
@@ -49,7 +49,9 @@ export function Sheets(props: { lanes: LaneList }) {
   const shell = useShell();
   const close = (): void => shell.openPanel(undefined);
   useFirstSign(loadContents);
+  useFirstSign(loadEntries);
   useFirstSign(loadLargeStage);
+  useFirstSign(useServices().load.large);
   const panel = (name: keyof typeof TITLES): JSX.Element => (
     <Match when={shell.panel() === name}>
       <Sheet title={TITLES[name]} onClose={close}>

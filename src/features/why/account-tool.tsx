@@ -4,10 +4,10 @@ import { Composition } from '../../app/composition.tsx';
 import { type CutValues, useCut, useExplanation } from '../../app/cut-values.ts';
 import { findStory } from '../../app/first-rows.ts';
 import { useFlight } from '../../app/page.ts';
+import { resultTexts } from '../../app/result-words.ts';
 import { useSensitivity } from '../../app/sensitivity.ts';
 import { Term } from '../../app/terms/term.tsx';
 import type { ToolProps } from '../../app/tool.ts';
-import { texts } from '../../app/words.ts';
 import { TabPanel, ToolTabs } from '../../ui/tabs.tsx';
 import { say } from '../../ui/units.ts';
 import { type AccountState, useAccountState } from './account-state.ts';
@@ -47,8 +47,8 @@ function Changed(props: { words: string }) {
       </p>
       <Show when={sensitivity.parts()}>
         {(parts) => (
-          <p class="account-changed" title={texts.sensitive.how}>
-            <b>{texts.sensitive.title}</b> {parts().join('; ')}.
+          <p class="account-changed" title={resultTexts.sensitive.how}>
+            <b>{resultTexts.sensitive.title}</b> {parts().join('; ')}.
           </p>
         )}
       </Show>

@@ -1,10 +1,12 @@
 /** The large stage in the place of the pictures: one canvas, moved by wheel, drag, pinch and keys; points to measure by. */
-import { createEffect, createMemo, Index, onCleanup, onMount, Show } from 'solid-js';
+import { createEffect, createMemo, createResource, Index, onCleanup, onMount, Show } from 'solid-js';
 import type { ViewPlace } from '../../../pictures/stage-input.ts';
 import type { PlanePoint } from '../../../scene/measure.ts';
 import { startDrag } from '../../../ui/drag.ts';
 import { say, unitSystem } from '../../../ui/units.ts';
+import { FailedLine } from '../../failed-line.tsx';
 import { useServices, useShell } from '../../page.ts';
+import { texts } from '../../words.ts';
 import { usePinch } from './pinch.ts';
 import { Stage } from './stage.tsx';
 import { StageBar } from './stage-bar.tsx';
@@ -19,13 +21,29 @@ export function LargeStageArea(props: { width: number; height: number }) {
   const services = useServices();
   let root!: HTMLDivElement;
   const large = () => shell.large;
+  const [pictures, { refetch }] = createResource(services.load.large);
+  const drawn = () => (pictures.state === 'ready' ? pictures() : undefined);
   createEffect(() => large().resize(props.width, props.height));
   const views = createMemo<ViewPlace[]>(() => {
     const look = large().look();
-    if (!look) return [];
+    const painter = drawn();
+    if (!look || !painter) return [];
     const [width, height] = [props.width, props.height];
     return [
-      { kind: 'large', x: 0, y: 0, width, height, floorY: 0, pxPerM: look.pxPerM, x0: 0, pxPerS: 0, ghosts: 0, look },
+      {
+        kind: 'large',
+        x: 0,
+        y: 0,
+        width,
+        height,
+        floorY: 0,
+        pxPerM: look.pxPerM,
+        x0: 0,
+        pxPerS: 0,
+        ghosts: 0,
+        look,
+        large: painter,
+      },
     ];
   });
   const at = (e: { clientX: number; clientY: number }): [number, number] => {
@@ -46,6 +64,10 @@ export function LargeStageArea(props: { width: number; height: number }) {
     pan: (dx, dy) => large().pan(dx, dy),
     zoom: (factor, x, y) => large().zoom(factor, ...at({ clientX: x, clientY: y })),
   });
+  const wordMeasured = (): string => {
+    const measure = large().look()?.measure;
+    return (measure && drawn()?.wordMeasure(measure, unitSystem())) ?? '';
+  };
   const points = (): readonly PlanePoint[] => large().look()?.measure?.points ?? [];
   const wanted = (): number => (large().measuring() === 'angle' ? 3 : 2);
   const spot = ([u, v]: PlanePoint): [number, number] => {
@@ -107,15 +129,14 @@ export function LargeStageArea(props: { width: number; height: number }) {
             </Index>
           </div>
         </Show>
+        <Show when={pictures.error}>
+          <FailedLine again={() => void refetch()}>{texts.panelFailed}</FailedLine>
+        </Show>
         <StageBar large={large()} />
         <Show when={large().measuring()}>
           {(kind) => (
             <p class="measure-hint" role="status">
-              {points().length < wanted()
-                ? kind() === 'length'
-                  ? t.lengthHint
-                  : t.angleHint
-                : services.pictures.wordMeasure(large().look()?.measure, unitSystem())}
+              {points().length < wanted() ? (kind() === 'length' ? t.lengthHint : t.angleHint) : wordMeasured()}
             </p>
           )}
         </Show>

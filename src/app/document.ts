@@ -9,7 +9,7 @@ import type { SkillEntry } from '../document/shelf.ts';
 import { readVersions, type Versions, writeVersions } from '../document/versions.ts';
 import { cancelDrag } from '../ui/drag.ts';
 import { inNextTask } from '../ui/frame.ts';
-import { type FileEnd, type FileFault, fileName, pickFiles, saveText } from './file-door.ts';
+import { type FileFault, fileName, type OpeningEnd, pickFiles, saveText } from './file-door.ts';
 import { createLegView, LEGS } from './leg-view.ts';
 import type { OpeningState } from './opening.ts';
 import { createReading } from './reading-files.ts';
@@ -80,7 +80,7 @@ export interface DocumentState extends Undoing {
    * What was opened or dropped; one that cannot be read or flown changes nothing. `join`: with what came along. `end`: what became of it,
    * for the one who asks to say; left out: a refusal is said over the page.
    */
-  readText(name: string, text: string, join?: (file: SkillFile) => SkillFile, end?: (end: FileEnd) => void): void;
+  readText(name: string, text: string, join?: (file: SkillFile) => SkillFile, end?: (end: OpeningEnd) => void): void;
   /** what is opened as soon as it has been read and flown beside the page */
   readonly opening: Pick<OpeningState, 'now' | 'cancel'>;
   readonly fileFault: Accessor<FileFault | undefined>;

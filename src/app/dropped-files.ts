@@ -5,7 +5,7 @@ import { nextTask } from '../ui/frame.ts';
 import { inWords } from '../ui/names.ts';
 import type { DocumentState } from './document.ts';
 import { droppedTexts as t } from './dropped-words.ts';
-import type { FileEnd, FileFault } from './file-door.ts';
+import type { FileFault, OpeningEnd } from './file-door.ts';
 import { readText } from './read-text.ts';
 import { wordFault, wordFileName } from './say/fault-words.ts';
 import type { Flying, Services } from './services.ts';
@@ -67,7 +67,7 @@ export async function readDropped({ doc, shell, services }: FileHost, files: rea
     }
   }
   const turn = ++lastTurn;
-  const ends: (FileEnd | undefined)[] = [];
+  const ends: (OpeningEnd | undefined)[] = [];
   const texts: GivenText[] = [];
   for (const [place, file] of files.entries()) {
     const fault = (reason: string): FileFault => ({ name: file.name, reason });
@@ -87,9 +87,9 @@ export async function readDropped({ doc, shell, services }: FileHost, files: rea
   for (const one of inOrder(texts)) {
     if (joined.has(one)) continue;
     isCancelled ||= turn !== lastTurn;
-    const end: FileEnd = isCancelled
+    const end: OpeningEnd = isCancelled
       ? 'cancelled'
-      : await new Promise<FileEnd>((resolve) => doc.readText(one.name, one.text, join, resolve));
+      : await new Promise<OpeningEnd>((resolve) => doc.readText(one.name, one.text, join, resolve));
     ends[one.place] = end;
     isCancelled ||= end === 'cancelled';
     if (doc.id() !== id) skills++;
@@ -125,7 +125,7 @@ function nameOfRef(ref: string): string | undefined {
 const lastOf = (path: string): string | undefined => path.split(/[\\/]/).at(-1);
 
 /** All in one. Of a file that was cancelled alone nothing is said. */
-function listRefused(files: readonly File[], ends: readonly (FileEnd | undefined)[]): FileFault | undefined {
+function listRefused(files: readonly File[], ends: readonly (OpeningEnd | undefined)[]): FileFault | undefined {
   if (files.length === 1) return typeof ends[0] === 'object' ? ends[0] : undefined;
   const faults = ends.flatMap((end, i): FileFault[] => {
     if (end === 'cancelled') return [{ name: files[i].name, reason: t.cancelled }];

@@ -11,7 +11,7 @@ export interface FileFault {
 }
 
 /** What became of a file that was to be opened. */
-export type FileEnd = 'taken' | 'cancelled' | FileFault;
+export type OpeningEnd = 'taken' | 'cancelled' | FileFault;
 
 export const fileName = texts.files.fileName;
 

@@ -49,8 +49,10 @@ export function createKeeping({ keeper, history, cursorS, notify, receive, open 
     });
   const hear = (news: KeepNews): void => {
     if (news === 'reading' || news === 'read') setReading(news === 'reading');
-    else if (news === 'unreadable') notify({ text: shelfTexts.unreadable });
-    else if (typeof news === 'string') {
+    else if (news === 'unreadable') {
+      setReading(false);
+      notify({ text: shelfTexts.unreadable });
+    } else if (typeof news === 'string') {
       setKept(news === 'kept');
       if (news === 'deleted') notify({ text: shelfTexts.databaseDeleted });
     } else if ('newer' in news) notify({ text: shelfTexts.newerKept[news.newer.of](news.newer.has, news.newer.reads) });

@@ -1,7 +1,7 @@
 /** Files that are opened or dropped: read, checked, and opened as soon as their skill has been flown; one that cannot be changes nothing. */
 import type { Athlete, GivenFile, SkillFile } from '../../sim/index.ts';
 import type { ReadLong } from '../jobs/kinds/read-data.ts';
-import type { FileEnd, FileFault } from './file-door.ts';
+import type { FileFault, OpeningEnd } from './file-door.ts';
 import { createOpening, type OpeningState } from './opening.ts';
 import { wordFault, wordFileName } from './say/fault-words.ts';
 import type { Flying } from './services.ts';
@@ -21,7 +21,7 @@ interface ReadingHost {
 interface Reading {
   readonly opening: OpeningState;
   /** `join`: with what came along; `end`: what became of it, said here where that is left out */
-  readText(name: string, text: string, join?: Join, end?: (end: FileEnd) => void): void;
+  readText(name: string, text: string, join?: Join, end?: (end: OpeningEnd) => void): void;
   /** when the flight beside the page has come; one that was passed over is asked for again */
   whenFlown(name: string, doc: SkillFile, then: () => void): void;
   fail(name: string, error: unknown): void;
@@ -30,10 +30,10 @@ interface Reading {
 export function createReading({ flying, check, giveWorksheet, giveAthlete, setFault, open }: ReadingHost): Reading {
   const opening = createOpening();
   const faultOf = (name: string, error: unknown): FileFault => ({ name, reason: `${wordFault(error)}.` });
-  const say = (end: FileEnd): void => {
+  const say = (end: OpeningEnd): void => {
     if (typeof end === 'object') setFault(end);
   };
-  const attempt = (name: string, run: () => void, end: (end: FileEnd) => void): void => {
+  const attempt = (name: string, run: () => void, end: (end: OpeningEnd) => void): void => {
     try {
       run();
     } catch (error) {
@@ -44,7 +44,7 @@ export function createReading({ flying, check, giveWorksheet, giveAthlete, setFa
     name: string,
     coming: Parameters<typeof opening.wait<T>>[1],
     then: (value: T) => void,
-    end: (end: FileEnd) => void,
+    end: (end: OpeningEnd) => void,
   ): void =>
     opening.wait(wordFileName(name), coming, {
       come: (value) => attempt(name, () => then(value), end),
@@ -59,7 +59,7 @@ export function createReading({ flying, check, giveWorksheet, giveAthlete, setFa
     };
     wait(name, { done: flying.flown(first), cancel: () => flying.cancel(first) }, come, end);
   };
-  const take = (name: string, doc: SkillFile, original: string | undefined, end: (end: FileEnd) => void): void => {
+  const take = (name: string, doc: SkillFile, original: string | undefined, end: (end: OpeningEnd) => void): void => {
     const show = (): void => {
       setFault(undefined);
       open(doc, original);
@@ -71,7 +71,7 @@ export function createReading({ flying, check, giveWorksheet, giveAthlete, setFa
       show();
     }
   };
-  const readHere = (name: string, text: string, join: Join, end: (end: FileEnd) => void): void => {
+  const readHere = (name: string, text: string, join: Join, end: (end: OpeningEnd) => void): void => {
     const json = flying.readJson(text);
     if (isAthlete(json)) {
       const athlete = flying.readAthlete(json);

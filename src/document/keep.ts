@@ -156,8 +156,12 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
     );
     return reading;
   };
-  const readLater = async (): Promise<void> => {
-    while (!isRead && !(await read())) await new Promise((done) => setTimeout(done, AGAIN));
+  const readLater = async (isSaid: boolean): Promise<void> => {
+    while (!isRead && !(await read())) {
+      if (!isSaid) report('unreadable');
+      isSaid = true;
+      await new Promise((done) => setTimeout(done, AGAIN));
+    }
   };
 
   const put = async (session: KeptSession): Promise<void> => {
@@ -265,7 +269,7 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
   if (!isRead) {
     kept = findKept(undefined, waiting, first.from, ports).kept;
     report(answered === false ? 'unreadable' : 'reading');
-    void readLater();
+    void readLater(answered === false);
   }
   isStarted = true;
   newestMs = Math.max(newestMs, kept?.savedAt ?? 0);

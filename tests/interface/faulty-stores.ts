@@ -17,6 +17,10 @@ export class FaultyRecords extends MemoryRecords {
   }
   private async reach(isWrite: boolean): Promise<void> {
     if (this.fault === 'silent') await new Promise<void>((answer) => this.asked.push(answer));
+    if (this.fault === 'refusesLate') {
+      await new Promise((passed) => setTimeout(passed, 2000));
+      refuse('UnknownError');
+    }
     if (this.fault === 'closed') refuse('UnknownError');
     if (isWrite && this.fault === 'full') refuse('QuotaExceededError');
   }

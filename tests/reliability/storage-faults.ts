@@ -7,6 +7,8 @@ export type StoreFault =
   | 'closed'
   /** no answer comes until it is well again; then all that was asked is answered */
   | 'silent'
+  /** after two seconds it says that it does not open */
+  | 'refusesLate'
   /** a write begins and is taken back */
   | 'aborts'
   /** deleted from outside, and well after that */
@@ -97,6 +99,13 @@ export const STORAGE_FAULTS: readonly StorageFault[] = [
     since: 'start',
     says: ['reading', 'not kept'],
     isKept: false,
+  },
+  {
+    name: 'the database says late that it does not open',
+    store: 'refusesLate',
+    since: 'start',
+    says: ['reading', 'unreadable'],
+    isKept: true,
   },
   { name: 'the database falls silent', store: 'silent', since: 'open', says: [], isKept: true },
   { name: 'a transaction is taken back half way', store: 'aborts', since: 'open', says: [], isKept: true },

@@ -15,7 +15,7 @@ const TEXTS = {
   },
 } as const;
 
-export const ASIDE = '.damaged';
+const ASIDE = '.damaged';
 
 /** Nothing is said of what lies aside already. */
 export function putAside(

@@ -139,7 +139,7 @@ describe('what is written', () => {
     const offer = other.room.offer();
     expect(other.room.work()).toBeUndefined();
     expect(offer?.kept.map(({ name, locked }) => [name, locked])).toEqual([['Wren A.', 0]]);
-    offer?.goOn(work.id);
+    offer?.goOn(work.id());
     const again = workOf(other);
     expect([again.name(), again.group(), again.worksheet().answers[0].text]).toEqual(['Wren A.', '10 blue', '1.05 s']);
 
@@ -176,7 +176,39 @@ describe('what is written', () => {
     const other = makeRoom(records);
     other.room.receive([{ name: 'worksheet-wren-a.json', text }]);
     await settled();
-    expect([workOf(other).id, workOf(other).isLocked(0)]).toEqual([work.id, true]);
+    expect([workOf(other).id(), workOf(other).isLocked(0)]).toEqual([work.id(), true]);
+  });
+
+  it('two pages on one sheet write over nothing of each other: the second goes on beside it, once, and says so', async () => {
+    const records = new MemoryRecords();
+    const first = await openReady('double-back-tuck', records);
+    first.work.write(0, { text: '1.05 s' });
+    await settled();
+    const [stored] = await makeAnswerKeep(records).list(first.work.id().split('/')[0]);
+    const second = makeRoom(records);
+    second.room.resume(stored);
+    const there = workOf(second);
+    expect(there.id()).toBe(first.work.id());
+    // read here, and written there since
+    first.work.write(0, { text: '1.06 s' });
+    await settled();
+    for (const text of ['1.2 s', '1.3 s']) {
+      there.write(0, { text });
+      await settled();
+    }
+    expect(there.id()).not.toBe(first.work.id());
+    expect(second.notices).toEqual([expect.stringContaining('in another tab too')]);
+    const all = await makeAnswerKeep(records).list(stored.id.split('/')[0]);
+    expect(all.map(({ text }) => sim.parseWorksheet(JSON.parse(text)).answers[0].text).sort()).toEqual([
+      '1.06 s',
+      '1.3 s',
+    ]);
+    first.work.write(0, { text: '1.07 s' });
+    await settled();
+    expect([first.notices, (await makeAnswerKeep(records).get(first.work.id()))?.text]).toEqual([
+      [],
+      expect.stringContaining('1.07 s'),
+    ]);
   });
 
   it('where the browser keeps nothing is said, and goes on', async () => {

@@ -3,7 +3,7 @@ import { type Accessor, batch, createSignal } from 'solid-js';
 import type { AnswerRead, LockBar, Worksheet } from '../../../sim/index.ts';
 import type { Classing, WorksheetNumbers } from '../../engine/class.ts';
 import type { MeasureSystem } from '../../ui/units.ts';
-import type { AnswerKeep } from './answer-keep.ts';
+import { type AnswerKeep, besideOf, type Stamp } from './answer-keep.ts';
 import { answerTexts as t } from './answer-words.ts';
 import { timeStamp } from './time-stamp.ts';
 
@@ -16,8 +16,8 @@ interface LockQuestion {
 type AnswerFault = Extract<AnswerRead, { kind: 'fault' }>;
 
 export interface AnswerWork {
-  /** the name of its record */
-  readonly id: string;
+  /** the name of its record; another one once another page has written to it */
+  readonly id: Accessor<string>;
   readonly worksheet: Accessor<Worksheet>;
   readonly name: Accessor<string>;
   readonly group: Accessor<string>;
@@ -59,6 +59,9 @@ export interface AnswerWork {
 interface AnswerPorts {
   readonly classing: Pick<Classing, 'rules' | 'compute' | 'write'>;
   readonly keep: AnswerKeep;
+  readonly newName: () => string;
+  /** from here on it is kept beside what another page writes */
+  readonly sayBeside: () => void;
   readonly now: () => Date;
   readonly measure: () => MeasureSystem;
   readonly wordError: (error: unknown) => string;
@@ -70,6 +73,8 @@ interface GivenAnswers {
   readonly name?: string;
   readonly group?: string;
   readonly isKept?: true;
+  /** of the record that it was read from */
+  readonly seen?: Stamp;
 }
 
 /** Letters come faster than a worksheet is computed, ms. */
@@ -90,10 +95,18 @@ export function makeAnswerWork(ports: AnswerPorts, given: GivenAnswers): AnswerW
   let timer: ReturnType<typeof setTimeout> | undefined;
 
   const handedIn = (): Worksheet => rules.nameStudent(worksheet(), { name: name().trim(), class: group().trim() });
+  const [id, setId] = createSignal(given.id);
+  const by = ports.newName();
   const keep = makeWriter(async () => {
-    const kept = { id: given.id, savedAt: ports.now().getTime(), name: name(), group: group() };
+    const kept = { savedAt: ports.now().getTime(), name: name(), group: group(), by };
+    const put = async (): Promise<boolean> =>
+      ports.keep.put({ ...kept, id: id(), text: ports.classing.write(worksheet()) }, given.seen);
     try {
-      await ports.keep.put({ ...kept, text: ports.classing.write(worksheet()) });
+      if (!(await put())) {
+        setId(besideOf(given.id, ports.newName()));
+        await put();
+        ports.sayBeside();
+      }
       setKept(true);
     } catch {
       setKept(false);
@@ -185,7 +198,7 @@ export function makeAnswerWork(ports: AnswerPorts, given: GivenAnswers): AnswerW
   };
 
   return {
-    id: given.id,
+    id,
     worksheet,
     name,
     group,
@@ -249,7 +262,7 @@ export function makeAnswerWork(ports: AnswerPorts, given: GivenAnswers): AnswerW
     handedIn,
     forget: async () => {
       try {
-        await ports.keep.remove(given.id);
+        await ports.keep.remove(id());
         setKept(undefined);
         return true;
       } catch {

@@ -23,7 +23,7 @@ export function ClassRoom() {
 function Views(props: { room: ClassRoomState }) {
   const { shell } = usePage();
   // a reload of this tab comes back to the sheet that is answered
-  createEffect(() => writeClassTab((props.room.view() === 'answer' && props.room.work()?.id) || ''));
+  createEffect(() => writeClassTab((props.room.view() === 'answer' && props.room.work()?.id()) || ''));
   createEffect(() => {
     if (shell.classDoor.given().length > 0) props.room.receive(shell.classDoor.take());
   });

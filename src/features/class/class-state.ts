@@ -83,16 +83,23 @@ export function makeClassRoom(page: Page, classing: Classing, ports: ClassPorts)
     batch(() => {
       setWork(
         makeAnswerWork(
-          { classing, keep: ports.keep, now: ports.now, measure: () => units().measure, wordError: wordFault },
+          {
+            classing,
+            ...ports,
+            measure: () => units().measure,
+            wordError: wordFault,
+            sayBeside: () => page.shell.notify({ text: t.answeredBeside }),
+          },
           given,
         ),
       );
       show('answer');
     });
   };
-  const goOn = ({ id, text, name, group }: KeptAnswers): void => {
+  const goOn = (kept: KeptAnswers): void => {
+    const { id, text, name, group } = kept;
     try {
-      begin({ id, worksheet: classing.read(text), name, group, isKept: true });
+      begin({ id, worksheet: classing.read(text), name, group, isKept: true, seen: kept });
     } catch (error) {
       setFault({ name, reason: wordFault(error) });
     }

@@ -17,6 +17,8 @@ export const classTexts = {
     readWhy: 'Choose all files at once, or drop them anywhere on this page. They stay on this machine.',
     choose: 'Choose files',
   },
+  answeredBeside:
+    'This worksheet is being answered in another tab too. What you write here is kept beside that, and nothing of either is written over.',
   answersUnread:
     'What this browser keeps of answers cannot be read now. Nothing is written over it: open the worksheet again in a while.',
   views: { answer: 'Answers', write: 'Write a worksheet', table: 'What a class handed in' },

@@ -96,7 +96,7 @@ export const CLAIMS: readonly Claim[] = [
     test: 'tests/browser/bad-files.spec.ts',
   },
   {
-    what: 'odd places: kept files damaged, parts that do not arrive, no workers, no canvas, 400 %, other digits, dates and names',
+    what: 'odd places: kept files damaged, parts that do not arrive, no workers, no canvas, 400 %, text set further apart, other digits, dates and names',
     cases: Object.keys(oddPlaces).length,
     sample: PLACES_IN_TEST.length,
     test: 'tests/browser/odd-places.spec.ts',

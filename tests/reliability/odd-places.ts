@@ -77,6 +77,11 @@ export const oddPlaces = {
     made: 'a window of 320 x 256',
     holds: 'nothing is wider than the window; each tool opens, is seen and is closed by its button',
   },
+  spaced: {
+    place: 'lines, letters and words set further apart by the reader (WCAG 1.4.12)',
+    made: 'a style sheet of that spacing, on the bench with all rows open, a tool and a dialog',
+    holds: 'no text lies on another or on a control, none is cut, nothing is wider than the window',
+  },
   otherDigits: {
     place: 'a browser in Arabic, its keyboard too',
     made: 'locale ar-SA; Arabic digits and decimal sign typed',

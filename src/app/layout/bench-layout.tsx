@@ -56,8 +56,11 @@ export function BenchLayout(props: { lanes: LaneList }) {
   const cut = useCut();
   const whole = useWholeState();
   let said!: HTMLElement;
+  let oneLine!: HTMLElement;
   const page = useSize(() => document.documentElement);
   const line = useSize(() => said);
+  const lineHeight = useSize(() => oneLine);
+  const spacing = (): number => Math.max(0, lineHeight().height / 20 - 1) * 2;
   const [isListed, setListed] = createSignal(false);
   const isCoarse = matchMedia('(pointer: coarse)').matches;
   const above = (): number => Math.max(tool()?.fillsAir ? 0 : ABOVE_AIR, BAR + line().height);
@@ -128,6 +131,7 @@ export function BenchLayout(props: { lanes: LaneList }) {
       isCoarse,
       hasBeside: shell.beside.shown() !== undefined,
       height: left(),
+      spacing: spacing(),
     }),
   );
   const groundHeight = (): number => (tool() ? Math.max(left(), LEAST_TOOL) : plan().height);
@@ -135,6 +139,7 @@ export function BenchLayout(props: { lanes: LaneList }) {
     <div class="bench">
       <Bar />
       <Head ref={(el) => (said = el)} />
+      <i ref={oneLine} class="one-line" aria-hidden="true" />
       <main>
         <Show when={page().width > 0}>
           <Show when={!isTall() && hasOwnPictures()}>

@@ -11,6 +11,8 @@ export const BESIDE_TILE = 34;
 export const BESIDE_GAP = 10;
 export const LANE = 24;
 const OPEN_LANE = 182;
+/** px more that the words beside the shapes take, spaced */
+const WORDS_SPACED = 56;
 /** of a folded row, px: for a mouse, for a finger */
 const FOLDED = 24;
 const FOLDED_TOUCH = 44;
@@ -35,6 +37,8 @@ interface GroundWish {
   /** another way of the skill has rows too */
   readonly hasBeside: boolean;
   readonly height: number;
+  /** how much more room the reader's own spacing of text takes: 0 as it is written, 1 at lines half as high again */
+  readonly spacing?: number;
 }
 
 export interface GroundPlan {
@@ -78,20 +82,27 @@ export function planGround(wish: GroundWish): GroundPlan {
   const tiles = wish.hasBeside ? tile + BESIDE_GAP + BESIDE_TILE : tile;
   const wishes: RowWish[] = [{ id: 'shapes', least: tiles + NAME, grow: 0, gap: 4, yields: 0 }];
   const put = (id: string, size: Omit<RowWish, 'id' | 'yields'>): void => void wishes.push({ id, ...size, yields: 0 });
+  const spacing = wish.spacing ?? 0;
+  /** under the words of the shapes */
+  const firstGap = (px: number): number => px + WORDS_SPACED * spacing;
   const sizeOf = (row: keyof typeof OPEN): Omit<RowWish, 'id' | 'yields'> => {
     const { least, ...rest } = OPEN[row];
-    return { least: least + (wish.hasBeside ? OPEN_TWO[row] : 0), ...rest };
+    return { least: (least + (wish.hasBeside ? OPEN_TWO[row] : 0)) * (1 + spacing), ...rest };
   };
   const putJoints = (): void => {
     for (const [i, id] of wish.lanes.entries())
-      put(id, { least: id === wish.openLane ? OPEN_LANE : LANE, grow: 0, gap: i === 0 ? 7 : 0 });
+      put(id, {
+        least: id === wish.openLane ? OPEN_LANE : LANE,
+        grow: 0,
+        gap: i === 0 ? (isBench ? firstGap(7) : 7) : 0,
+      });
   };
   if (isBench) {
     if (open.has('joints')) putJoints();
     put('rates', sizeOf('rates'));
   } else {
     const [rate, second, momentum] = leastOf(story, isShort, isTwo);
-    put('first0', { least: rate, grow: 4, gap: 8 });
+    put('first0', { least: rate, grow: 4, gap: firstGap(8) });
     put('first1', { least: second, grow: 2, gap: 14 });
     put('first2', { least: momentum, grow: isTwo ? 0.3 : 1, gap: isShort ? 14 : 16 });
     if (open.has('joints')) putJoints();

@@ -60,6 +60,7 @@ export interface DocumentState extends Undoing {
   edit(file: SkillFile, title: string): void;
   /** the same, flown in the next task and shown in the one after, or before anything else is done */
   editSoon(file: SkillFile, title: string): void;
+  /** of a gesture under way: it is taken back and over, and nothing else */
   undoSoon(): void;
   redoSoon(): void;
   /** versions beside the document, and a step that changes both */
@@ -203,6 +204,20 @@ export function createDocument(host: DocumentHost): DocumentState {
       inNextTask(show);
     });
 
+  const abandon = (): boolean => {
+    isCut = false;
+    if (finished().mark === undefined) return false;
+    change(past.abandon(history()));
+    return true;
+  };
+  /** What a hand is at work on is taken back; false when there is nothing. */
+  const letGo = (): boolean => {
+    if (finished().mark === undefined) return false;
+    cancelDrag();
+    abandon();
+    return true;
+  };
+
   return {
     file,
     chain: () => history().doc,
@@ -241,12 +256,7 @@ export function createDocument(host: DocumentHost): DocumentState {
       isCut = false;
       change(past.settle(history(), title));
     },
-    abandon: () => {
-      isCut = false;
-      if (finished().mark === undefined) return false;
-      change(past.abandon(history()));
-      return true;
-    },
+    abandon,
     edit: (doc, title) => {
       isCut = false;
       change(past.edit(past.abandon(finished()), put(doc), title));
@@ -258,8 +268,8 @@ export function createDocument(host: DocumentHost): DocumentState {
     redoTitle: () => history().undone.at(-1)?.title,
     undo: () => change(past.undo(finished())),
     redo: () => change(past.redo(finished())),
-    undoSoon: () => soon(past.undo),
-    redoSoon: () => soon(past.redo),
+    undoSoon: () => letGo() || soon(past.undo),
+    redoSoon: () => letGo() || soon(past.redo),
     editSoon: (doc, title) => soon((h) => past.edit(past.abandon(h), put(doc), title)),
     origin: () => history().origin,
     setOrigin: (origin) => change(past.withOrigin(finished(), origin)),

@@ -3,7 +3,8 @@
  * the field, and the last good value stays. Its input says what is settled: while other text is in it, undo is the browser's.
  */
 
-import { createEffect, createSignal, createUniqueId, Show } from 'solid-js';
+import { createEffect, createSignal, createUniqueId, onCleanup, Show } from 'solid-js';
+import { startDrag } from './drag.ts';
 import { formatNumber, parseNumber } from './numbers.ts';
 import { fromShown, parseQuantity, type QuantityKind, sayNumber, shownAs, toShown, unitBeside } from './units.ts';
 import { numberTexts } from './words.ts';
@@ -97,30 +98,21 @@ export function NumberField(props: NumberFieldProps) {
     input.select();
   };
   const onPointerDown = (e: PointerEvent): void => {
-    if (!props.onDraft || e.button !== 0) return;
-    const label = e.currentTarget as HTMLElement;
+    if (!props.onDraft) return;
     const start = props.value;
-    const x = e.clientX;
-    let moved = false;
-    label.setPointerCapture(e.pointerId);
-    const move = (m: PointerEvent): void => {
-      const steps = Math.round((m.clientX - x) / 3);
-      if (!moved && Math.abs(m.clientX - x) < 4) return;
-      moved = true;
-      props.onDraft?.(tidy(Math.min(Math.max(stepped(start, steps), props.min), props.max)));
-    };
-    const end = (u: PointerEvent): void => {
-      label.removeEventListener('pointermove', move);
-      label.removeEventListener('pointerup', end);
-      label.removeEventListener('pointercancel', end);
-      if (!moved) return;
-      if (u.type === 'pointercancel') props.onAbandon?.();
-      else props.onSettle?.();
-    };
-    label.addEventListener('pointermove', move);
-    label.addEventListener('pointerup', end);
-    label.addEventListener('pointercancel', end);
+    startDrag(e, {
+      move: (dx) => props.onDraft?.(tidy(Math.min(Math.max(stepped(start, Math.round(dx / 3)), props.min), props.max))),
+      end: (moved) => {
+        if (moved) props.onSettle?.();
+      },
+      cancel: () => props.onAbandon?.(),
+    });
   };
+  // a field that goes while letters are in it is left by the browser, and has no value any more
+  let isGone = false;
+  onCleanup(() => {
+    isGone = true;
+  });
 
   return (
     <div class="field" classList={{ bad: reason() !== '', compact: props.compact }}>
@@ -147,7 +139,7 @@ export function NumberField(props: NumberFieldProps) {
           aria-invalid={reason() !== ''}
           aria-describedby={reason() ? `${id}-why` : undefined}
           onFocus={() => input.select()}
-          onBlur={() => take(input.value)}
+          onBlur={() => isGone || take(input.value)}
           onKeyDown={onKeyDown}
         />
         <span class="unit">{unit()}</span>

@@ -26,9 +26,16 @@ interface Handed {
   readonly cursorS: number;
 }
 
-/** Each record that the page puts into its database is heard of here. */
+/** Each record that the page puts into its database, or beside it while that does not answer, is heard of here. */
 const listenIn = (mark: string): void => {
   const { put } = IDBObjectStore.prototype;
+  const { setItem } = Storage.prototype;
+  Storage.prototype.setItem = function (key, text) {
+    setItem.call(this, key, text);
+    if (!key.startsWith('shapeflight.session.')) return;
+    const { history, cursorS } = JSON.parse(text);
+    console.debug(mark + JSON.stringify({ history, cursorS }));
+  };
   IDBObjectStore.prototype.put = function (value, key) {
     const { history, cursorS } = value as { history?: unknown; cursorS?: unknown };
     if (this.transaction.db.name === 'shapeflight-sessions') console.debug(mark + JSON.stringify({ history, cursorS }));
@@ -40,12 +47,13 @@ const listenIn = (mark: string): void => {
 const keyOf = (key: string): string => key.replace('Mod', 'ControlOrMeta').replace(/^Shift\+(.)$/, 'Shift+$1');
 
 /** The middles of what is seen of a kind, in the order of the page. */
-const findPlaces = (page: Page, kind: 'press' | 'drag' | 'type') =>
+const findPlaces = (page: Page, kind: 'press' | 'drag' | 'edge' | 'type') =>
   page.evaluate((of) => {
     const all = {
       press:
         'button:not(:disabled), [role="tab"], [role="option"], summary, input[type="checkbox"], input[type="radio"]',
       drag: '.edge, [role="slider"], input[type="range"], canvas, .span, [data-limb]',
+      edge: '.edge',
       type: 'input[type="text"], input[type="number"], input:not([type]), input[type="search"], textarea, [role="spinbutton"]',
     }[of];
     const top = document.querySelector('dialog[open]') ?? document;
@@ -129,7 +137,8 @@ export async function walk(first: Page, { seed, steps }: Walk): Promise<readonly
       if (end) await keyboard.press(end);
       return `type "${text}" ${end ?? ''} into ${name}`;
     }
-    const [dx, dy] = [r.int(240) - 120, r.int(120) - 60];
+    const reach = what === 'edge' ? 40 : 120;
+    const [dx, dy] = [r.int(2 * reach) - reach, r.int(reach) - reach / 2];
     const isHeld = r.isHit(0.3);
     await mouse.move(x, y);
     await mouse.down();

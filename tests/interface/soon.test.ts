@@ -7,6 +7,7 @@ import { createPage, type Page } from '../../src/app/page.ts';
 import type { Services } from '../../src/app/services.ts';
 import { makeEngine } from '../../src/engine/engine.ts';
 import type { FlightResult } from '../../src/engine/result.ts';
+import { startDrag } from '../../src/ui/drag.ts';
 
 const first = skills['back-straight-full'] as SkillFile;
 const titled = (title: string): SkillFile => ({ ...first, title });
@@ -121,6 +122,42 @@ test.each<[string, (page: Page) => void, string, string | undefined]>([
   expect(titleOf(page)).toEqual([title, title]);
   expect(page.doc.undoTitle()).toBe(step);
 });
+
+test.each(['undoSoon', 'redoSoon'] as const)(
+  '%s in a gesture takes back that alone, and the hand is let go',
+  async (way) => {
+    vi.stubGlobal('window', new EventTarget());
+    const page = open();
+    for (const title of ['one', 'two']) page.doc.edit(titled(title), title);
+    page.doc.undo();
+    const grip = Object.assign(new EventTarget(), { setPointerCapture: () => {} });
+    const at = (clientX: number) => ({
+      button: 0,
+      buttons: 1,
+      pointerId: 1,
+      pointerType: 'mouse',
+      clientX,
+      clientY: 0,
+    });
+    const move = async (x: number): Promise<void> => {
+      window.dispatchEvent(Object.assign(new Event('pointermove'), at(x)));
+      await task();
+    };
+    startDrag({ ...at(0), currentTarget: grip } as unknown as PointerEvent, {
+      move: () => gesture(page),
+      end: () => page.doc.settle('led'),
+      cancel: () => void page.doc.abandon(),
+    });
+    await move(30);
+    expect([page.doc.isHeld(), page.doc.file().title]).toEqual([true, 'led']);
+    page.doc[way]();
+    await move(50);
+    window.dispatchEvent(Object.assign(new Event('pointerup'), at(50)));
+    for (let i = 0; i < 3; i++) await task();
+    expect([page.doc.isHeld(), ...titleOf(page)]).toEqual([false, 'one', 'one']);
+    expect([page.doc.undoTitle(), page.doc.redoTitle()]).toEqual(['one', 'two']);
+  },
+);
 
 test('one that cannot be flown is said when it is shown', async () => {
   const page = open();

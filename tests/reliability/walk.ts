@@ -12,6 +12,8 @@ export const WALK_STEPS = [
   ['type', 4],
   /** from something that can be dragged, in some moves, let go or not */
   ['drag', 6],
+  /** an edge of a shape, a little: what most surely changes the skill */
+  ['edge', 4],
   ['undo', 2],
 ] as const;
 export type WalkStep = (typeof WALK_STEPS)[number][0];

@@ -1,5 +1,6 @@
 // One walk: gestures drawn with a seed, and at drawn instants the page ends and is opened again. What is found is what was handed over last.
 import { expect, type Page } from '@playwright/test';
+import { shelfTexts } from '../../src/app/shelf-words.ts';
 import { commands } from '../../src/commands/table.ts';
 import { type History, redo, undo } from '../../src/document/history.ts';
 import { makeRandom, type Random } from '../reliability/corpus/random.ts';
@@ -201,7 +202,10 @@ export async function walk(first: Page, { seed, steps }: Walk): Promise<readonly
     const [found] = handed;
     const docs = listDocs(found);
     const near = [docs[0], docs[1], found.history.undone.length > 0 ? JSON.stringify(redo(found.history).doc) : ''];
-    if (last) expect(near, log.join('\n')).toContain(JSON.stringify(last.history.doc));
+    // a hand that was at work when it was kept has gone on: what it began from is one step back
+    const isCut = last?.history.done.at(-1)?.title === shelfTexts.cutShort;
+    const goesOn = isCut && JSON.stringify(undo(last.history).doc) === docs[1];
+    if (last && !goesOn) expect(near, log.join('\n')).toContain(JSON.stringify(last.history.doc));
     if (last && docs[0] === JSON.stringify(last.history.doc))
       expect(docs.length, log.join('\n')).toBe(last.history.done.length + 1);
   }

@@ -82,13 +82,14 @@ export function useExplanation(): Accessor<string> {
   const flight = useFlight();
   const cursor = useCursor();
   const services = useServices();
-  const [words, setWords] = createSignal('');
+  const [said, setSaid] = createSignal({ id: flight.id(), words: '' });
   createEffect(() => {
-    const [result, t] = [flight.result(), cursor.at()];
+    const [result, id, t] = [flight.result(), flight.id(), cursor.at()];
     if (flight.before()) return;
     const words = explainWords();
-    const timer = setTimeout(() => setWords(services.flying.explain(result, t, words)), REST);
+    const timer = setTimeout(() => setSaid({ id, words: services.flying.explain(result, t, words) }), REST);
     onCleanup(() => clearTimeout(timer));
   });
-  return words;
+  // while the flight plays it rests nowhere: what is said is never of another document
+  return () => (said().id === flight.id() ? said().words : '');
 }

@@ -172,8 +172,11 @@ export function createDocument(host: DocumentHost): DocumentState {
     if (isOther) cancelDrag();
   };
   // what a hand was doing is a step of the document before, not lost and not done to the one that is opened
-  const open: DocumentState['open'] = (doc, title, origin, original) =>
+  const open: DocumentState['open'] = (doc, title, origin, original) => {
+    // what is said of one before it is over
+    setFault(undefined);
     change(past.open(past.settle(finished(), shelfTexts.cutShort), doc, title, origin, original));
+  };
   const reading = createReading({
     flying,
     check: host.check,

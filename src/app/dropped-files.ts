@@ -13,9 +13,11 @@ import type { ShellState } from './shell.ts';
 
 const WORKSHEET = /"format"\s*:\s*"shapeflight-worksheet"/;
 
-/** Bytes of a file among many, which are held at once; and how many files. */
+/** Bytes of a file among many, which are held at once; and how many files: a class. */
 const LONGEST = 8_000_000;
 const MOST = 300;
+/** Skills that are opened one after the other: undo holds 300 steps, and what was open before is among them still. */
+const MOST_OPENED = 30;
 /** Refused files that are named in one notice. */
 const LISTED = 5;
 
@@ -71,7 +73,7 @@ export async function readDropped({ doc, shell, services }: FileHost, files: rea
   const texts: GivenText[] = [];
   for (const [place, file] of files.entries()) {
     const fault = (reason: string): FileFault => ({ name: file.name, reason });
-    if (place >= MOST) ends[place] = fault(t.tooMany(MOST));
+    if (place >= MOST_OPENED) ends[place] = fault(t.tooMany(MOST_OPENED));
     else
       try {
         texts.push({ place, name: file.name, text: await readText(file, by) });

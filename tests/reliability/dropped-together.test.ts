@@ -109,6 +109,14 @@ test('one refused of several is said as one alone, and not that nothing was chan
   expect(page.doc.fileFault()?.reason).not.toMatch(/\n/);
 });
 
+test('what is said of one that was refused goes when another is opened', async () => {
+  const { page, drop } = open();
+  await drop(fileOf('bad.json', '{'));
+  expect(page.doc.fileFault()?.name).toBe('bad.json');
+  await drop(fileOf('good.json', titled('Good')));
+  expect([page.doc.file().title, page.doc.fileFault()]).toEqual(['Good', undefined]);
+});
+
 test('a refusal alone is said as ever', async () => {
   const { page, drop } = open();
   await drop(fileOf('bad.json', '{'));
@@ -117,9 +125,9 @@ test('a refusal alone is said as ever', async () => {
 
 test('one too many is named too', async () => {
   const { page, drop } = open();
-  await drop(...Array.from({ length: 301 }, (_, i) => fileOf(`${i + 1}.json`, i < 299 ? '' : titled('Last'))));
+  await drop(...Array.from({ length: 31 }, (_, i) => fileOf(`${i + 1}.json`, i < 29 ? '' : titled('Last'))));
   expect(page.doc.file().title).toBe('Last');
-  expect(page.doc.fileFault()?.said).toBe('300 of 301 files were not opened.');
+  expect(page.doc.fileFault()?.said).toBe('30 of 31 files were not opened.');
 });
 
 test('an athlete that a long skill names goes into it and not onto the shelf as well', async () => {

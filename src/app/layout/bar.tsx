@@ -3,6 +3,7 @@ import { For, Show } from 'solid-js';
 import { commandTexts } from '../../commands/words.ts';
 import { CutText } from '../../ui/cut-text.tsx';
 import { Icon, Mark } from '../../ui/icon.tsx';
+import { inWords } from '../../ui/names.ts';
 import { useDocument, usePage, useShell } from '../page.ts';
 import { useShelf } from '../shelf.ts';
 import { shelfTexts } from '../shelf-words.ts';
@@ -16,7 +17,7 @@ const t = texts.bar;
 function SkillTitle(props: { who?: 'words' | 'name' }) {
   const shell = useShell();
   const doc = useDocument();
-  const title = (): string => doc.file().title || texts.untitled;
+  const title = (): string => inWords(doc.file().title) || texts.untitled;
   const isRoom = (): boolean => shell.tool() === 'class';
   return (
     <button

@@ -3,7 +3,7 @@
  * the field, and the last good value stays. Its input says what is settled: while other text is in it, undo is the browser's.
  */
 
-import { createEffect, createSignal, createUniqueId, onCleanup, Show } from 'solid-js';
+import { createEffect, createMemo, createSignal, createUniqueId, onCleanup, Show } from 'solid-js';
 import { startDrag } from './drag.ts';
 import { formatNumber, parseNumber } from './numbers.ts';
 import { fromShown, parseQuantity, type QuantityKind, sayNumber, shownAs, toShown, unitBeside } from './units.ts';
@@ -42,7 +42,8 @@ export function NumberField(props: NumberFieldProps) {
   const write = (value: number, decimals: number): string =>
     props.quantity ? sayNumber(props.quantity, value, decimals) : formatNumber(value, decimals);
   const unit = (): string => (props.quantity ? unitBeside(props.quantity) : props.unit);
-  const shown = (): string => write(props.value, props.decimals);
+  // what is typed stays while the value is the same, though the field is laid out again
+  const shown = createMemo(() => write(props.value, props.decimals));
   createEffect(() => {
     input.value = shown();
     setReason('');

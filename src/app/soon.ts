@@ -29,7 +29,7 @@ export function createSoon(host: SoonHost): (step: (h: Past) => Past) => void {
     if (waits && host.isWaiting(waits)) host.finish();
     waits = undefined;
   };
-  // before any other listener: the document is created before the page
+  // for as long as the page lives, and before any other listener: the document is created before the page
   for (const act of ACTS) globalThis.addEventListener?.(act, makeNow, { capture: true });
   return (step) => {
     host.finish();

@@ -27,6 +27,9 @@ interface Staged {
   readonly pose: Poser;
 }
 
+/** Asked once: a context takes longer to make than a picture to draw, and each layout mounts a canvas of its own. */
+let slow: boolean | undefined;
+
 /**
  * WebGL by software is several times slower than the 2D canvas for pictures like ours; a browser that has only that is
  * asked for the canvas first. "?renderer=webgl" (or canvas, webgpu) in the address decides otherwise, for measuring.
@@ -37,9 +40,6 @@ function choosePreferred(): RendererKind | undefined {
   slow ??= isWebglSlow();
   return slow ? 'canvas' : undefined;
 }
-
-/** Asked once: a context takes longer to make than a picture to draw, and each layout mounts a canvas of its own. */
-let slow: boolean | undefined;
 
 function isWebglSlow(): boolean {
   // a browser that knows its WebGL for slow gives none here, and need not start it
